@@ -1,0 +1,13 @@
+"""The documents as frozen strict models, one module a section."""
+
+from wellposed.model.envelope import Envelope, Receipt, Review, Setup
+from wellposed.model.prescription import PRIVATE, Prescription
+
+DOCUMENTS: dict[str, type[Envelope]] = {
+    "wellposed/prescription": Prescription,
+    "wellposed/setup": Setup,
+    "wellposed/receipt": Receipt,
+    "wellposed/review": Review,
+}
+
+__all__ = ["DOCUMENTS", "PRIVATE", "Prescription", "Receipt", "Review", "Setup"]

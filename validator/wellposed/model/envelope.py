@@ -1,0 +1,68 @@
+"""What every document of the conversation has."""
+
+from __future__ import annotations
+
+from typing import Annotated, Any, Literal
+
+from pydantic import Field
+
+from wellposed.model.base import Digest, Identifier, Moment, Part, Stated, Whole, one_line
+from wellposed.model.making import Extension
+
+Version = Annotated[str, one_line("^1[.](0|[1-9][0-9]{0,2})$", 5, 'a version 1.x, such as "1.0"')]
+ExtensionKey = Annotated[
+    str, one_line("^[a-z][a-z0-9-]{0,30}([.][a-z][a-z0-9-]{0,30}){1,5}$", 200, "a reverse-domain name")
+]
+
+
+def _closed(schema: dict[str, Any]) -> None:
+    """Every key must match: pydantic's own schema would let others through."""
+    for pattern, value in schema.pop("patternProperties", {}).items():
+        schema["propertyNames"] |= {"pattern": pattern}
+        schema["additionalProperties"] = value
+
+
+Extensions = Annotated[dict[ExtensionKey, Extension], Field(max_length=20, json_schema_extra=_closed)]
+
+
+class Answers(Part):
+    """The exact revision a document answers."""
+
+    id: Identifier
+    revision: Annotated[Whole, Field(ge=1, le=9999)]
+    sha256: Digest
+
+
+class Envelope(Part):
+    """Identity of a document: ``replaces`` names the digest of the revision before, absent on revision 1."""
+
+    version: Version
+    id: Identifier
+    revision: Annotated[Whole, Field(ge=1, le=9999)]
+    replaces: Stated[Digest] = None
+    issued: Moment
+    extensions: Stated[Extensions] = None
+
+
+class Setup(Envelope):
+    """The planned tooth positions; only the envelope is modelled in 1.0."""
+
+    format: Literal["wellposed/setup"]
+    notation: Literal["ISO 3950"]
+    answers: Answers
+
+
+class Receipt(Envelope):
+    """Accepted, or returned with findings; only the envelope is modelled in 1.0."""
+
+    format: Literal["wellposed/receipt"]
+    answers: Answers
+    outcome: Literal["accepted", "returned"]
+
+
+class Review(Envelope):
+    """Approved or returned; only the envelope is modelled in 1.0."""
+
+    format: Literal["wellposed/review"]
+    answers: Answers
+    outcome: Literal["approved", "returned"]

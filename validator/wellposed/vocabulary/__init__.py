@@ -1,0 +1,1 @@
+"""The trade's words as data and pure functions."""
