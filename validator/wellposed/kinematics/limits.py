@@ -1,0 +1,145 @@
+"""Practice limits as members of a system, kept apart from what the prescriber said."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from math import pi
+from typing import NamedTuple
+
+from wellposed.kinematics.frame import Frame
+from wellposed.kinematics.rows import Key, Kind, Terms, plus
+from wellposed.norms import Norms
+from wellposed.vocabulary.contacts import teeth_of
+from wellposed.vocabulary.teeth import (
+    ARCHES,
+    UPPER,
+    arch_of,
+    is_canine,
+    is_incisor,
+    is_molar,
+    is_premolar,
+    is_primary,
+    position,
+)
+
+
+class Limit(NamedTuple):
+    """One published or customary maximum: low <= terms <= high."""
+
+    norm: str
+    place: str
+    terms: Terms
+    low: float
+    high: float
+
+
+def practice(norm: str, place: str) -> Key:
+    """Key of a practice limit."""
+    return ("practice", norm, place)
+
+
+def add_limits(frame: Frame, norms: Norms, concerned: Callable[[int], bool]) -> None:
+    """Bind every practice limit over a column that may move at all."""
+    for limit in _limits(frame, norms, concerned):
+        key = practice(limit.norm, limit.place)
+        if len(limit.terms) == 1:
+            ((column, factor),) = limit.terms.items()
+            low, high = sorted((limit.low / factor, limit.high / factor))
+            frame.system.bind_column(key, Kind.LIMIT, column, low, high)
+        else:
+            frame.system.bind_row(key, Kind.LIMIT, limit.terms, limit.low, limit.high)
+
+
+def _limits(frame: Frame, norms: Norms, concerned: Callable[[int], bool]) -> Iterator[Limit]:
+    for contact, columns in frame.contacts.items():
+        if not concerned(columns.reduction):
+            continue
+        norm = f"practice.reduction-per-contact.{_region(contact)}"
+        yield _within(norms, norm, contact, {columns.reduction: 1.0}, -1.0)
+    for arch in ARCHES:
+        taken = {frame.contacts[c.name].reduction: 1.0 for c in frame.mouth.rows[arch].contacts}
+        if any(concerned(column) for column in taken):
+            yield _within(norms, f"practice.reduction-in-all.{arch}", arch, taken, -1.0)
+        yield from _widths(frame, norms, arch, concerned)
+    for (tooth, variable), column in frame.columns.items():
+        if concerned(column):
+            yield from _movement(frame, norms, tooth, variable, column)
+
+
+def _within(norms: Norms, norm: str, place: str, terms: Terms, low_sign: float) -> Limit:
+    most = norms.value(norm)
+    return Limit(norm, place, terms, low_sign * most, most)
+
+
+def _region(contact: str) -> str:
+    first, second = teeth_of(contact)
+    numbers = sorted((position(first), position(second)))
+    if numbers[1] <= 3:
+        if arch_of(first) == UPPER:
+            return "upper-front"
+        return "lower-incisors" if numbers[1] <= 2 else "lower-lateral-canine"
+    if numbers[0] <= 3:
+        return "canine-premolar"
+    return "premolars" if numbers[1] <= 5 else "premolar-molar" if numbers[0] <= 5 else "molars"
+
+
+def _widths(frame: Frame, norms: Norms, arch: str, concerned: Callable[[int], bool]) -> Iterator[Limit]:
+    teeth = [tooth for tooth in frame.mouth.rows[arch].teeth if 3 <= position(tooth) <= 7]
+    for number in sorted({position(tooth) for tooth in teeth}):
+        pair = [tooth for tooth in teeth if position(tooth) == number]
+        if len(pair) < 2:
+            continue
+        terms = plus(*(frame.outward(tooth) for tooth in pair))
+        if any(concerned(column) for column in terms):
+            yield _within(norms, _width_norm(arch, number), f"{arch} {number}", terms, -1.0)
+
+
+def _width_norm(arch: str, number: int) -> str:
+    if arch == UPPER:
+        return "practice.widening.upper"
+    return f"practice.widening.lower-{'canines' if number == 3 else 'premolars-molars'}"
+
+
+def _movement(frame: Frame, norms: Norms, tooth: str, variable: str, column: int) -> Iterator[Limit]:
+    arch, front, terms = arch_of(tooth), is_incisor(tooth), {column: 1.0}
+    if variable == "vertical":
+        low = norms.value(f"practice.intrusion.{arch}-{_vertical_class(tooth)}")
+        yield Limit(f"practice.intrusion.{arch}-{_vertical_class(tooth)}", tooth, terms, -low, float("inf"))
+        yield Limit("practice.extrusion", tooth, terms, -float("inf"), norms.value("practice.extrusion"))
+    elif variable == "along" and is_molar(tooth):
+        most = norms.value(f"practice.distal.{arch}-molars")
+        yield Limit(f"practice.distal.{arch}-molars", tooth, terms, -most, float("inf"))
+    elif variable == "out" and front:
+        yield from _front_travel(norms, tooth, terms)
+    elif variable in ("tip", "rotation"):
+        yield _within(norms, f"practice.{variable}", tooth, terms, -1.0)
+    elif variable == "torque":
+        yield _within(norms, f"practice.torque.{_torque_class(tooth)}", tooth, terms, -1.0)
+        if position(tooth) <= 3 and not is_primary(tooth):
+            yield _apex(frame, norms, tooth, column)
+
+
+def _front_travel(norms: Norms, tooth: str, terms: Terms) -> Iterator[Limit]:
+    arch = arch_of(tooth)
+    forward, back = f"practice.advance.{arch}-incisors", f"practice.retraction.{arch}-incisors"
+    yield Limit(forward, tooth, terms, -float("inf"), norms.value(forward))
+    yield Limit(back, tooth, terms, -norms.value(back), float("inf"))
+
+
+def _apex(frame: Frame, norms: Norms, tooth: str, torque: int) -> Limit:
+    """Travel of the root apex: out - length x torque x pi / 180."""
+    norm = f"practice.apex-travel.{'incisors' if is_incisor(tooth) else 'canines'}"
+    length = norms.value(f"tooth-length.{tooth}")
+    terms = {frame.columns[tooth, "out"]: 1.0, torque: -length * pi / 180}
+    return _within(norms, norm, tooth, terms, -1.0)
+
+
+def _vertical_class(tooth: str) -> str:
+    return "incisors" if is_incisor(tooth) else "canines" if is_canine(tooth) else "posterior"
+
+
+def _torque_class(tooth: str) -> str:
+    if is_incisor(tooth):
+        return f"{arch_of(tooth)}-incisors"
+    return "canines" if is_canine(tooth) else "premolars" if is_premolar(tooth) else "molars"
+
