@@ -91,11 +91,14 @@ ContactList = Annotated[tuple[ContactName, ...], Strict(False), Field(min_length
 
 ClauseId = Annotated[
     str,
-    one_line("^[A-Za-z][A-Za-z0-9._-]{0,31}$", 32, "a letter, then letters, digits, dots, hyphens or underscores"),
+    one_line(
+        "^[A-Za-z][A-Za-z0-9._-]{0,31}$", 32, "a letter, then letters, digits, dots, hyphens or underscores"
+    ),
 ]
 References = Annotated[tuple[ClauseId, ...], Strict(False), Field(min_length=1, max_length=50)]
 Identifier = Annotated[
-    str, one_line("^[A-Za-z0-9][A-Za-z0-9._:/-]{0,63}$", 64, "letters and digits, with . _ : / - between them")
+    str,
+    one_line("^[A-Za-z0-9][A-Za-z0-9._:/-]{0,63}$", 64, "letters and digits, with . _ : / - between them"),
 ]
 Digest = Annotated[str, one_line("^[0-9a-f]{64}$", 64, "SHA-256 as 64 lower-case hexadecimal digits")]
 
@@ -123,7 +126,6 @@ class Quantity(Part):
 
     value: Amount
     unit: Unit
-
 
 
 def told_by(*members: str) -> Callable[[Any], str]:
