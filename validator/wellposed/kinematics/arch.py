@@ -33,17 +33,20 @@ class Facing(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class ArchLine:
-    """One arch: depth and width in mm, a facing a tooth, and per neighbouring pair the share of ``out`` in its room.
-
-    ``room[i]`` is (a, b): 1 mm ``out`` of tooth i loses a mm of room at the contact of i and i+1,
-    1 mm of tooth i+1 gains b mm.
-    """
+    """One arch: depth and width in mm; per tooth, from the patient's right, where it stands and how it faces."""
 
     depth: float
     width: float
-    facings: tuple[Facing, ...]
-    room: tuple[tuple[float, float], ...]
     points: tuple[tuple[float, float], ...]
+    facings: tuple[Facing, ...]
+
+    def chord(self, first: int, second: int) -> tuple[float, float]:
+        """Room between two teeth that 1 mm ``out`` of the first loses, and 1 mm of the second gains, mm."""
+        (x, y), (ahead_x, ahead_y) = self.points[first], self.points[second]
+        x, y = ahead_x - x, ahead_y - y
+        length = (x * x + y * y) ** 0.5
+        a, b = self.facings[first], self.facings[second]
+        return (a.out_x * x + a.out_y * y) / length, (b.out_x * x + b.out_y * y) / length
 
 
 def _lengths(depth_to_width: float) -> NDArray[np.float64]:
@@ -98,13 +101,9 @@ def _measured(angles: NDArray[np.float64], width: float, depth: float) -> ArchLi
     along = np.stack((width / 2 * cosine, -_EXPONENT * depth * cosine ** (_EXPONENT - 1) * sine), axis=1)
     along /= np.linalg.norm(along, axis=1)[:, None]
     out = np.stack((-along[:, 1], along[:, 0]), axis=1)
-    chords = np.diff(points, axis=0)
-    chords /= np.linalg.norm(chords, axis=1)[:, None]
-    loses, gains = (chords * out[:-1]).sum(axis=1), (chords * out[1:]).sum(axis=1)
     return ArchLine(
         depth,
         width,
-        tuple(Facing(*(float(v) for v in (*o, *a))) for o, a in zip(out, along, strict=True)),
-        tuple((float(a), float(b)) for a, b in zip(loses, gains, strict=True)),
         tuple((float(x), float(y)) for x, y in points),
+        tuple(Facing(*(float(v) for v in (*o, *a))) for o, a in zip(out, along, strict=True)),
     )

@@ -7,9 +7,9 @@ from math import ceil, floor, inf
 from typing import Any
 
 from wellposed.findings import Finding, Severity
-from wellposed.kinematics.repairs import Repair
+from wellposed.kinematics.repair import Repair
 from wellposed.kinematics.rows import Key, Kind
-from wellposed.kinematics.verdict import Conflict, Judgement, Range, WayOut
+from wellposed.kinematics.judgement import Conflict, Judgement, Range, WayOut
 from wellposed.model.prescription import Prescription
 from wellposed.vocabulary.motions import MOTIONS
 
@@ -82,10 +82,34 @@ def _of(
     facts = {
         "said_alone": conflict.said_alone,
         "members": [_member(places, key, kind) for key, kind in _in_order(places, conflict)],
-        "ways_out": [_way(places, way) for way in conflict.ways_out],
+        "ways_out": [_way(places, way) for way in sorted(conflict.ways_out, key=_rank)],
         **more,
     }
     return Finding(rule, severity, where, facts, clauses)
+
+
+_GROUPS = (
+    "reduction",
+    "incisor-out",
+    "incisor-vertical",
+    "canine-vertical",
+    "posterior-vertical",
+    "along",
+    "side-out",
+)
+
+
+def _rank(way: WayOut) -> tuple[int, int]:
+    """What was asked, kept and allowed gives way first in the list, then what was not mentioned; undone comes last."""
+    key = way.repair.member
+    if way.repair.what == "leave-undone":
+        return 9, 0
+    if not isinstance(key, tuple) or key[0] != "silence":
+        return _WEIGHT.get(way.repair.what, 3), 0
+    return 4, _GROUPS.index(key[2]) if key[2] in _GROUPS else len(_GROUPS)
+
+
+_WEIGHT = {"lower-floor": 0, "raise-ceiling": 1, "widen-tolerance": 2}
 
 
 def _first(places: Places, conflict: Conflict, clauses: tuple[str, ...]) -> str:
@@ -112,7 +136,12 @@ def _member(places: Places, key: Key, kind: Kind) -> dict[str, Any]:
     fact: dict[str, Any] = {"role": _ROLE[kind], "of": key[0]}
     match key:
         case ("clause", clause_id, part):
-            return fact | {"clause": clause_id, "part": part, "pointer": places.pointer(clause_id)}
+            return fact | {
+                "clause": clause_id,
+                "part": part,
+                "pointer": places.pointer(clause_id),
+                **_said(places, clause_id),
+            }
         case ("silence", arch, group):
             return fact | {"arch": arch, "group": group}
         case ("state", tooth, *_):
@@ -122,6 +151,12 @@ def _member(places: Places, key: Key, kind: Kind) -> dict[str, Any]:
         case ("space", arch):
             return fact | {"arch": arch}
     return fact
+
+
+def _said(places: Places, clause_id: str) -> dict[str, Any]:
+    """The clause itself, as it stands in the document."""
+    item = places.clauses.get(clause_id)
+    return {"said": item.model_dump(exclude_none=True, mode="json")} if item is not None else {}
 
 
 def _states(places: Places, tooth: str) -> tuple[str, ...]:
@@ -138,10 +173,12 @@ def _way(places: Places, way: WayOut) -> dict[str, Any]:
         "amount": way.amount,
         "low": way.low,
         "high": None if way.high == inf else way.high,
+        "by": list(way.by),
         "unit": repair.unit,
         "beyond_practice": way.beyond_practice,
         "irreversible": repair.irreversible,
         **{name: list(value) if isinstance(value, tuple) else value for name, value in repair.facts},
+        **(_said(places, str(dict(repair.facts).get("clause", "")))),
     }
     if repair.use:
         fact["use"] = repair.use
@@ -176,7 +213,13 @@ def _patch(places: Places, repair: Repair, amount: float) -> list[dict[str, Any]
     value = getattr(item, member, None) if member else None
     if not member or value is None:
         return []
-    changed = value + ceil(amount - 1e-6) if repair.whole else down(value - amount) if _lowers(repair) else up(value + amount)
+    changed = (
+        value + ceil(amount - 1e-6)
+        if repair.whole
+        else down(value - amount)
+        if _lowers(repair)
+        else up(value + amount)
+    )
     return [{"op": "replace", "path": f"{pointer}/{member}", "value": changed}]
 
 
@@ -199,7 +242,9 @@ def _bound_member(repair: Repair, facts: Mapping[str, Any], item: Any) -> str:
     return "at_most" if hasattr(item, "at_most") else "up_to"
 
 
-def _added(places: Places, use: str, facts: Mapping[str, Any], amount: float, unit: str) -> list[dict[str, Any]]:
+def _added(
+    places: Places, use: str, facts: Mapping[str, Any], amount: float, unit: str
+) -> list[dict[str, Any]]:
     bodies = list(_allowances(use, facts, amount, unit))
     present = places.prescription.allow
     fresh = (f"added-{n}" for n in range(1, 999) if f"added-{n}" not in places.clauses)
@@ -222,7 +267,9 @@ def _allowances(use: str, facts: Mapping[str, Any], amount: float, unit: str) ->
     elif use == "posterior-open-bite":
         yield {"use": use, "up_to": amount, "unit": unit}
     else:
-        for motion in {"widening": ("buccal",), "narrowing": ("lingual",), "slide": ("mesial", "distal")}.get(use, (use,)):
+        for motion in {"widening": ("buccal",), "narrowing": ("lingual",), "slide": ("mesial", "distal")}.get(
+            use, (use,)
+        ):
             assert motion in MOTIONS
             yield {"use": "movement", "motion": motion, "teeth": teeth, "up_to": amount, "unit": unit}
 
@@ -233,22 +280,30 @@ def _allowances(use: str, facts: Mapping[str, Any], amount: float, unit: str) ->
 def _unmet(places: Places, judgement: Judgement) -> Iterator[Finding]:
     for lack in judgement.unmet:
         rule = "baseline-missing" if lack.measure else "measure-without-teeth"
-        facts = {"measure": lack.measure} if lack.measure else {}
+        facts: dict[str, Any] = {"measure": lack.measure} if lack.measure else {}
+        facts |= _said(places, lack.clause_id)
         yield Finding(rule, Severity.ASK, places.pointer(lack.clause_id), facts, (lack.clause_id,))
 
 
 def _notes(places: Places, judgement: Judgement) -> Iterator[Finding]:
     if judgement.extraction_open:
-        ids = [clause.id for clause in places.prescription.allow or () if getattr(clause, "use", "") == "extraction"]
+        ids = [
+            clause.id
+            for clause in places.prescription.allow or ()
+            if getattr(clause, "use", "") == "extraction"
+        ]
         yield Finding("extraction-not-decided", Severity.ASK, places.pointer(ids[0]), {}, tuple(ids))
     if judgement.shortfall > 0:
         yield Finding("small-shortfall", Severity.NOTE, "", {"amount": judgement.shortfall, "unit": "mm"})
     if judgement.forced:
-        yield Finding("what-it-forces", Severity.NOTE, "", {"ranges": [_range(places, r) for r in judgement.forced]})
+        yield Finding(
+            "what-it-forces", Severity.NOTE, "", {"ranges": [_range(places, r) for r in judgement.forced]}
+        )
     if judgement.already_met:
         yield Finding("goals-already-met", Severity.NOTE, "/goals")
     for clause_id in judgement.leans_on:
-        yield Finding("leans-on-expectation", Severity.NOTE, places.pointer(clause_id), {}, (clause_id,))
+        facts = _said(places, clause_id)
+        yield Finding("leans-on-expectation", Severity.NOTE, places.pointer(clause_id), facts, (clause_id,))
     if judgement.assumed:
         told = [{"what": assumption.what, "where": assumption.where} for assumption in judgement.assumed]
         yield Finding("taken-as-so", Severity.NOTE, "", {"assumed": told})
@@ -259,6 +314,7 @@ def _range(places: Places, found: Range) -> dict[str, Any]:
         "clause": found.clause_id,
         "pointer": places.pointer(found.clause_id),
         "what": found.what,
+        **_said(places, found.clause_id),
         "least": None if abs(found.least) == inf else found.least,
         "most": None if abs(found.most) == inf else found.most,
         "unit": found.unit,

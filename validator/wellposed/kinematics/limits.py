@@ -7,7 +7,8 @@ from math import pi
 from typing import NamedTuple
 
 from wellposed.kinematics.frame import Frame
-from wellposed.kinematics.rows import Key, Kind, Terms, plus
+from wellposed.kinematics.keys import practice
+from wellposed.kinematics.rows import Kind, Terms, plus
 from wellposed.norms import Norms
 from wellposed.vocabulary.contacts import teeth_of
 from wellposed.vocabulary.teeth import (
@@ -31,11 +32,6 @@ class Limit(NamedTuple):
     terms: Terms
     low: float
     high: float
-
-
-def practice(norm: str, place: str) -> Key:
-    """Key of a practice limit."""
-    return ("practice", norm, place)
 
 
 def add_limits(frame: Frame, norms: Norms, concerned: Callable[[int], bool]) -> None:
@@ -142,4 +138,3 @@ def _torque_class(tooth: str) -> str:
     if is_incisor(tooth):
         return f"{arch_of(tooth)}-incisors"
     return "canines" if is_canine(tooth) else "premolars" if is_premolar(tooth) else "molars"
-

@@ -8,11 +8,10 @@ from typing import NamedTuple
 
 from wellposed import norms
 from wellposed.kinematics.arch import ArchLine, arch_line
-from wellposed.model.findings import Finding, ToothFinding
+from wellposed.kinematics.measured import Measured
 from wellposed.model.means import Extraction
-from wellposed.model.prescription import Prescription
 from wellposed.vocabulary.contacts import contacts_of, normal, teeth_of
-from wellposed.vocabulary.teeth import ARCHES, along_arch, is_canine, is_incisor, is_primary
+from wellposed.vocabulary.teeth import ARCHES, along_arch, is_canine, is_incisor
 
 _LOCKING = ("implant", "ankylosed", "pontic")
 
@@ -77,10 +76,9 @@ class ArchRow:
 
 
 @dataclass(frozen=True)
-class Mouth:
+class Mouth(Measured):
     """A prescription's mouth, with the extractions done or (``extracting`` false) left out."""
 
-    prescription: Prescription
     extracting: bool = True
     assumed: list[Assumption] = field(default_factory=list)
 
@@ -174,9 +172,13 @@ class Mouth:
 
     def _named_spaces(self, arch: str) -> tuple[str, ...]:
         finding = self.finding(f"{arch}-spacing")
-        return tuple(normal(name) for name in (finding.contacts or ())) if finding and finding.value > 0 else ()
+        return (
+            tuple(normal(name) for name in (finding.contacts or ())) if finding and finding.value > 0 else ()
+        )
 
-    def _shares(self, arch: str, line: tuple[str, ...], what: str, without: tuple[str, ...]) -> dict[str, float]:
+    def _shares(
+        self, arch: str, line: tuple[str, ...], what: str, without: tuple[str, ...]
+    ) -> dict[str, float]:
         """Contact to share of the arch's crowding or spacing; canine to canine unless the finding names contacts."""
         finding = self.finding(f"{arch}-{what}")
         names = contacts_of(line)
@@ -201,82 +203,3 @@ class Mouth:
         """Teeth in line whose width was not measured."""
         measured = self.tooth_values("tooth-width")
         return tuple(tooth for row in self.rows.values() for tooth in row.initial if tooth not in measured)
-
-    @cached_property
-    def _findings(self) -> dict[tuple[str, tuple[str, ...]], list[Finding]]:
-        found: dict[tuple[str, tuple[str, ...]], list[Finding]] = {}
-        for finding in self.prescription.findings or ():
-            if isinstance(finding, Finding):
-                found.setdefault((finding.measure, _pair(finding.pair)), []).append(finding)
-        return found
-
-    @cached_property
-    def _tooth_values(self) -> dict[str, dict[str, float]]:
-        values: dict[str, dict[str, float]] = {}
-        for finding in self.prescription.findings or ():
-            if isinstance(finding, ToothFinding):
-                values.setdefault(finding.tooth_measure, {}).update(finding.values)
-        return values
-
-    def tooth_values(self, measure: str) -> dict[str, float]:
-        """A measure of single teeth, tooth to value."""
-        return self._tooth_values.get(measure, {})
-
-    def stated(self, measure: str, pair: tuple[str, ...] | None = None) -> list[Finding]:
-        """Every finding of this measure (at this tooth pair)."""
-        return self._findings.get((measure, _pair(pair)), [])
-
-    def finding(self, measure: str, pair: tuple[str, ...] | None = None) -> Finding | None:
-        """The one finding of this measure; None if there is none, or there are several that differ."""
-        found = self.stated(measure, pair)
-        return found[0] if found and len({(f.value, f.unit) for f in found}) == 1 else None
-
-    def baseline(self, measure: str, pair: tuple[str, ...] | None = None) -> float | None:
-        """Present value in the measure's own unit; overbite percent becomes mm by the crown height."""
-        finding = self.finding(measure, pair)
-        if finding is None:
-            return None
-        if finding.unit != "percent" or measure != "overbite":
-            return finding.value
-        return None if self.crown_height is None else finding.value * self.crown_height / 100
-
-    @cached_property
-    def crown_height(self) -> float | None:
-        """Crown height of the most overlapped lower incisor, mm, if measured."""
-        finding = self.finding("lower-incisor-crown-height")
-        if finding is not None:
-            return finding.value if finding.value > 0 else None
-        heights = [height for tooth, height in self.tooth_values("crown-height").items() if tooth in ("31", "41")]
-        return min(heights) if heights and min(heights) > 0 else None
-
-    def amount(self, measure: str) -> float:
-        """Crowding or spacing as the geometry takes it: stated, else none."""
-        return max(0.0, self.baseline(measure) or 0.0)
-
-    def room_stated(self, arch: str) -> bool:
-        """Whether the arch's crowding or its spacing is known."""
-        return any(self.baseline(f"{arch}-{what}") is not None for what in ("crowding", "spacing"))
-
-    def room_unclear(self, arch: str) -> bool:
-        """Crowding and spacing both, and not said where the spaces are."""
-        spacing = self.finding(f"{arch}-spacing")
-        both = self.amount(f"{arch}-crowding") > 0 and self.amount(f"{arch}-spacing") > 0
-        return bool(both and spacing and not spacing.contacts)
-
-    def error(self, measure: str, pair: tuple[str, ...] | None = None) -> float:
-        """Measuring error of the baseline, mm or deg; the usual one for crowding if none is stated."""
-        finding = self.finding(measure, pair)
-        if finding is None:
-            return 0.0
-        if finding.error is not None:
-            percent = finding.unit == "percent" and measure == "overbite"
-            return finding.error * (self.crown_height or 0.0) / 100 if percent else finding.error
-        return norms.value("kinematics.crowding-error") if measure.endswith("crowding") and finding.value > 0 else 0.0
-
-    def primary_in_line(self) -> tuple[str, ...]:
-        """Primary teeth that stand in line."""
-        return tuple(tooth for row in self.rows.values() for tooth in row.teeth if is_primary(tooth))
-
-
-def _pair(pair: tuple[str, ...] | None) -> tuple[str, ...]:
-    return tuple(sorted(pair)) if pair else ()

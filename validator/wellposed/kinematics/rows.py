@@ -32,7 +32,7 @@ class Bound(NamedTuple):
     """One bound: of a row or a column, from below (side -1) or above (side 1)."""
 
     is_row: bool
-    index: int
+    at: int
     side: int
     value: float
 
@@ -41,7 +41,7 @@ class Setting(NamedTuple):
     """Both bounds of a row or column in one variant, whatever the members say."""
 
     is_row: bool
-    index: int
+    at: int
     low: float
     high: float
 
@@ -69,7 +69,7 @@ class Release(NamedTuple):
 
     kind: Kind
     is_row: bool
-    index: int
+    at: int
     side: int
 
 
@@ -125,6 +125,10 @@ class System:
         self._bind(self.member(key, kind), True, index, low, high)
         return index
 
+    def bind_existing_row(self, key: Key, kind: Kind, at: int, low: float = -inf, high: float = inf) -> None:
+        """Let a member bound a row that is there."""
+        self._bind(self.member(key, kind), True, at, low, high)
+
     @staticmethod
     def _bind(member: Member, is_row: bool, index: int, low: float, high: float) -> None:
         if low > -inf:
@@ -156,7 +160,7 @@ def loosened(system: System, key: Key, rate: float = 1.0) -> tuple[StrainRow, ..
     """A member's bounds, each loosened by ``rate`` times the strain."""
     rows = []
     for bound in system.members[key].bounds:
-        terms = system.row_terms[bound.index] if bound.is_row else {bound.index: 1.0}
+        terms = system.row_terms[bound.at] if bound.is_row else {bound.at: 1.0}
         low, high = (bound.value, inf) if bound.side < 0 else (-inf, bound.value)
         rows.append(StrainRow(terms, -bound.side * rate, low, high))
     return tuple(rows)

@@ -49,10 +49,14 @@ class Model:
         self._shown_columns, self._shown_rows = self._base(False).copy(), self._base(True).copy()
 
     def _entries(self) -> None:
-        entries = [(number, bound) for number, key in enumerate(self.keys) for bound in self.system.members[key].bounds]
+        entries = [
+            (number, bound)
+            for number, key in enumerate(self.keys)
+            for bound in self.system.members[key].bounds
+        ]
         self._owner = np.array([number for number, _ in entries], dtype=np.int32)
         self._is_row = np.array([bound.is_row for _, bound in entries], dtype=bool)
-        self._index = np.array([bound.index for _, bound in entries], dtype=np.int32)
+        self._index = np.array([bound.at for _, bound in entries], dtype=np.int32)
         self._side_of = np.array([bound.side for _, bound in entries], dtype=np.int32)
         self._value = np.array([bound.value for _, bound in entries], dtype=np.float64)
         self._kind_of = np.array([self.kinds[self.keys[number]] for number, _ in entries], dtype=np.int32)
@@ -84,7 +88,9 @@ class Model:
         model.a_matrix_.format_ = highspy.MatrixFormat.kRowwise
         model.a_matrix_.start_ = starts
         model.a_matrix_.index_ = np.array([index for row in terms for index in row], dtype=np.int32)
-        model.a_matrix_.value_ = np.array([value for row in terms for value in row.values()], dtype=np.float64)
+        model.a_matrix_.value_ = np.array(
+            [value for row in terms for value in row.values()], dtype=np.float64
+        )
         solver.passModel(model)
         return solver
 
@@ -104,7 +110,9 @@ class Model:
         return mask
 
     def _released(self, release: Release) -> NDArray[np.bool_]:
-        place = (self._is_row == release.is_row) & (self._index == release.index) & (self._side_of == release.side)
+        place = (
+            (self._is_row == release.is_row) & (self._index == release.at) & (self._side_of == release.side)
+        )
         return np.asarray(place & (self._kind_of == release.kind))
 
     def _bounds(self, mask: NDArray[np.bool_], setting: str) -> tuple[_Side, _Side]:
@@ -116,7 +124,7 @@ class Model:
             np.minimum.at(side.high, self._index[above], self._value[above])
         for change in self.system.settings.get(setting, ()):
             side = rows if change.is_row else columns
-            side.low[change.index], side.high[change.index] = change.low, change.high
+            side.low[change.at], side.high[change.at] = change.low, change.high
         return columns, rows
 
     def _show(self, columns: _Side, rows: _Side) -> None:
@@ -146,7 +154,9 @@ class Model:
             return False
         return self._solvable(columns, rows)
 
-    def holds_with(self, active: Iterable[Key], settings: Iterable[str], fixed: Iterable[tuple[int, float, float]]) -> bool:
+    def holds_with(
+        self, active: Iterable[Key], settings: Iterable[str], fixed: Iterable[tuple[int, float, float]]
+    ) -> bool:
         """Whether the members hold in one of the settings with some columns bounded otherwise."""
         mask = self._mask(active)
         for setting in settings:
@@ -199,9 +209,13 @@ class Model:
         places = {(int(row), side) for row in touched for side in (-1, 1)}
         owners = self._tightest(mask, rows, True, places)
         bent = np.flatnonzero(np.abs(weight) > _RAY_TOLERANCE)
-        return owners | self._tightest(mask, columns, False, {(int(j), side) for j in bent for side in (-1, 1)})
+        return owners | self._tightest(
+            mask, columns, False, {(int(j), side) for j in bent for side in (-1, 1)}
+        )
 
-    def _tightest(self, mask: NDArray[np.bool_], side: _Side, is_row: bool, places: set[tuple[int, int]]) -> set[Key]:
+    def _tightest(
+        self, mask: NDArray[np.bool_], side: _Side, is_row: bool, places: set[tuple[int, int]]
+    ) -> set[Key]:
         """For each place the first member that holds the bound in force."""
         owners: dict[tuple[int, int], Key] = {}
         for entry in np.flatnonzero(mask & (self._is_row == is_row)):

@@ -1,0 +1,78 @@
+"""bytes → strict parse → model → references → kinematics → ``Report``."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Any
+
+from pydantic import ValidationError
+
+from wellposed import norms
+from wellposed.findings import Finding, Severity, ordered
+from wellposed.model import DOCUMENTS, PRIVATE, Prescription
+from wellposed.model.envelope import Envelope
+from wellposed.norms import Norms
+from wellposed.reading import Document, read_document, structure_findings
+from wellposed.reading.nearest import nearest
+from wellposed.report import NOT_JUDGED, REFUSED, UNREADABLE, Report
+
+
+def check(data: bytes, numbers: Norms | None = None) -> Report:
+    """Check one document of the conversation.
+
+    data     the document's bytes, UTF-8 JSON
+    numbers  practice limits with a profile in place; the published ones by default
+
+    Never raises for what is in the document; what is wrong with it is in the report.
+    """
+    document = read_document(data)
+    if not isinstance(document, Document):
+        return Report(UNREADABLE, ordered(document))
+    made = structured(document)
+    if not isinstance(made, Envelope):
+        return Report(REFUSED, _placed(document, made))
+    return _judged(document, made, numbers or norms.load())
+
+
+def structured(document: Document) -> Envelope | tuple[Finding, ...]:
+    """The document as its model, or everything wrong with its structure."""
+    named = document.value.get("format")
+    model = DOCUMENTS.get(named) if isinstance(named, str) else None
+    if model is None:
+        return (_unknown_format(document.value, named),)
+    try:
+        return model.model_validate(document.value)
+    except ValidationError as error:
+        return structure_findings(error, document.value, PRIVATE, root=model)
+
+
+def _unknown_format(value: dict[str, Any], named: object) -> Finding:
+    expected = list(DOCUMENTS)
+    if "format" not in value:
+        return Finding("missing-member", Severity.STOP, "", {"name": "format", "expected": expected})
+    facts: dict[str, Any] = {"expected": expected}
+    if isinstance(named, str):
+        facts["nearest"] = nearest(named, tuple(DOCUMENTS))
+    return Finding("unknown-format", Severity.STOP, "/format", facts)
+
+
+def _placed(document: Document, findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    return document.placed(ordered(findings))
+
+
+def _judged(document: Document, made: Envelope, numbers: Norms) -> Report:
+    changes = tuple((change.key, change.before, change.after) for change in numbers.changes)
+    if not isinstance(made, Prescription):
+        findings = _placed(document, ())
+        return Report(NOT_JUDGED, findings, made.id, made.revision, numbers.profile, changes)
+    from wellposed.consistency import consistency
+
+    found = tuple(consistency(made))
+    if any(finding.severity == Severity.STOP for finding in found):
+        return Report(REFUSED, _placed(document, found), made.id, made.revision, numbers.profile, changes)
+    from wellposed.kinematics.explain import explained
+    from wellposed.kinematics.verdict import judge
+
+    judgement = judge(made, numbers)
+    findings = _placed(document, (*found, *explained(made, judgement)))
+    return Report(judgement.verdict, findings, made.id, made.revision, numbers.profile, changes)

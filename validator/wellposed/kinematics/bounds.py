@@ -1,0 +1,238 @@
+"""How far everything may go: silence, the amounts of allowances, locked teeth, the gap at the back."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from math import inf
+from typing import NamedTuple
+
+from wellposed import norms
+from wellposed.kinematics.frame import Frame
+from wellposed.kinematics.keys import clause, silence, state
+from wellposed.kinematics.means import reduction_contacts, width_teeth
+from wellposed.kinematics.opened import Opened, silent_group
+from wellposed.kinematics.openings import Sensed, incisors
+from wellposed.kinematics.rows import Key, Kind, System, Terms
+from wellposed.model.clauses import Align
+from wellposed.model.means import EnamelReduction, PosteriorOpenBite, WidthChange
+from wellposed.vocabulary.contacts import teeth_of
+from wellposed.vocabulary.motions import Variable
+from wellposed.vocabulary.teeth import ARCHES, arch_of, is_premolar, position
+
+
+class Ceiling(NamedTuple):
+    """A bound held by a clause's amount, growing by ``rate`` with it."""
+
+    is_row: bool
+    at: int
+    sign: int
+    rate: float
+
+
+def bound_one_way(system: System, key: Key, kind: Kind, column: int, sign: int, most: float) -> None:
+    """Bound a column in one sense."""
+    low, high = (-inf, most) if sign > 0 else (-most, inf)
+    system.bind_column(key, kind, column, low, high)
+
+
+def hold_still(frame: Frame, key: Key, kind: Kind, tooth: str) -> None:
+    """A tooth that neither moves nor is reduced."""
+    for (name, _), column in frame.columns.items():
+        if name == tooth:
+            frame.system.bind_column(key, kind, column, 0.0, 0.0)
+    for contact, columns in frame.contacts.items():
+        if tooth in teeth_of(contact):
+            frame.system.bind_column(key, kind, columns.reduction, high=0.0)
+
+
+def alike(frame: Frame, teeth: list[str]) -> Iterator[Terms]:
+    """The difference in ``out`` of every two of these teeth."""
+    for number, first in enumerate(teeth):
+        for second in teeth[number + 1 :]:
+            yield {frame.columns[first, "out"]: 1.0, frame.columns[second, "out"]: -1.0}
+
+
+class Bounds:
+    """The bounds of a frame.
+
+    opened_columns  columns that something lets move
+    ceilings        per clause the bounds its amount holds
+    reductions      per reduction the contacts it is allowed at
+    widths          per change of width the rows of its pairs
+    gap_opened      whether something opens the gap at the back
+    """
+
+    def __init__(self, frame: Frame, opened: Opened) -> None:
+        self.frame = frame
+        self.opened = opened
+        self.rx = frame.mouth.prescription
+        self.opened_columns: set[int] = set()
+        self.ceilings: dict[str, list[Ceiling]] = {}
+        self.reductions: dict[str, list[str]] = {}
+        self.widths: dict[str, list[Terms]] = {}
+        self.gap_opened = False
+        self._parts = {item.id: _amount_part(item) for item in self.rx.allow or ()}
+        self._movements()
+        self._travels()
+        self._alike()
+        self._width_rows()
+        self._silent_reduction()
+        self._allowed_reduction()
+        self._gap()
+        for tooth in frame.mouth.locked:
+            hold_still(frame, state(tooth), Kind.FIXED, tooth)
+
+    def said_of_silence(self) -> set[tuple[str, str]]:
+        """(arch, group) of which an allowance or a movement opens something, reduction included."""
+        reduced = {(arch_of(name[:2]), "reduction") for names in self.reductions.values() for name in names}
+        return self.opened.said | reduced
+
+    def amount_key(self, owner: str) -> Key:
+        """The member that holds an allowance's amount."""
+        return clause(owner, self._parts.get(owner, "ceiling"))
+
+    def _movements(self) -> None:
+        system = self.frame.system
+        for (tooth, variable), column in self.frame.columns.items():
+            for sign in (1, -1):
+                found = self.opened.deciding(Sensed(tooth, _variable(variable), sign))
+                if found is None:
+                    key = silence(arch_of(tooth), silent_group(tooth, variable))
+                    bound_one_way(system, key, Kind.SILENCE, column, sign, 0.0)
+                    continue
+                self.opened_columns.add(column)
+                if found.amount < inf:
+                    bound_one_way(
+                        system, self.amount_key(found.owner), Kind.CEILING, column, sign, found.amount
+                    )
+                    self.ceilings.setdefault(found.owner, []).append(Ceiling(False, column, sign, found.rate))
+
+    def _travels(self) -> None:
+        """A displaced tooth may come to the line where an ``align`` or anything that opens its ``out`` says so."""
+        aligned = {tooth for goal in self.rx.goals or () if isinstance(goal, Align) for tooth in goal.align}
+        displaced = self.frame.mouth.tooth_values("displacement")
+        for tooth, column in self.frame.travels.items():
+            sign = -1 if displaced[tooth] > 0 else 1
+            if tooth not in aligned and self.opened.deciding(Sensed(tooth, "out", sign)) is None:
+                key = silence(arch_of(tooth), silent_group(tooth, "out"))
+                bound_one_way(self.frame.system, key, Kind.SILENCE, column, sign, 0.0)
+
+    def _alike(self) -> None:
+        """Incisors moved as a group move alike; not where anything names them singly."""
+        apart = norms.value("kinematics.incisors-alike")
+        for arch in ARCHES:
+            teeth = incisors(self.frame.mouth, arch)
+            sources = [
+                one for t in teeth for sign in (1, -1) for one in self.opened.sources(Sensed(t, "out", sign))
+            ]
+            if sources and all(one.alike for one in sources):
+                for terms in alike(self.frame, teeth):
+                    self.frame.system.row(terms, -apart, apart)
+
+    def _width_rows(self) -> None:
+        for item in self.rx.allow or ():
+            if isinstance(item, WidthChange):
+                teeth = width_teeth(self.frame.mouth, item)
+                for number in sorted({position(tooth) for tooth in teeth}):
+                    self._pair_width(item, [tooth for tooth in teeth if position(tooth) == number])
+
+    def _pair_width(self, item: WidthChange, pair: list[str]) -> None:
+        """The amount bounds the width of the pair; what else opens these teeth adds to it."""
+        sign = 1 if item.use == "widening" else -1
+        faces = {tooth: abs(self.frame.facing[tooth].out_x) for tooth in pair}
+        spare = sum(
+            one.amount * faces[tooth]
+            for tooth in pair
+            for one in self.opened.sources(Sensed(tooth, "out", sign))
+            if one.owner != item.id
+        )
+        if spare == inf:
+            return
+        terms = {self.frame.columns[tooth, "out"]: sign * face for tooth, face in faces.items()}
+        key = clause(item.id, "ceiling")
+        row = self.frame.system.bind_row(key, Kind.CEILING, terms, high=item.up_to + spare)
+        self.ceilings.setdefault(item.id, []).append(Ceiling(True, row, 1, 1.0))
+        self.widths.setdefault(item.id, []).append(terms)
+
+    def _silent_reduction(self) -> None:
+        """Enamel at contacts no allowance names is kept, as one sum an arch."""
+        opened = {
+            name
+            for item in self.rx.allow or ()
+            if isinstance(item, EnamelReduction)
+            for name in reduction_contacts(self.frame.mouth, item)
+        }
+        for arch, row in self.frame.mouth.rows.items():
+            columns = [self.frame.contacts[c.name].reduction for c in row.contacts if c.name not in opened]
+            if columns:
+                terms = dict.fromkeys(columns, 1.0)
+                self.frame.system.bind_row(silence(arch, "reduction"), Kind.SILENCE, terms, high=0.0)
+
+    def _allowed_reduction(self) -> None:
+        for item in self.rx.allow or ():
+            if isinstance(item, EnamelReduction):
+                names = self.reductions[item.id] = reduction_contacts(self.frame.mouth, item)
+                columns = [self.frame.contacts[name].reduction for name in names]
+                self.opened_columns.update(columns)
+                self._reduction(item, columns)
+
+    def _reduction(self, item: EnamelReduction, columns: list[int]) -> None:
+        held = self.ceilings.setdefault(item.id, [])
+        if item.per_contact is not None:
+            for column in columns:
+                key = clause(item.id, "per-contact")
+                self.frame.system.bind_column(key, Kind.CEILING, column, high=item.per_contact)
+                held.append(Ceiling(False, column, 1, 1.0))
+        if item.in_all is not None and columns:
+            key, total = clause(item.id, "in-all"), dict.fromkeys(columns, 1.0)
+            row = self.frame.system.bind_row(key, Kind.CEILING, total, high=item.in_all)
+            held.append(Ceiling(True, row, 1, 1.0))
+
+    def _gap(self) -> None:
+        """Silence shuts the gap at the back; an allowance, or teeth that act as stops, open it."""
+        stops = dict(self._stops())
+        if not stops:
+            for row in self.frame.hinge.shut.values():
+                self.frame.system.bind_existing_row(silence("both", "gap"), Kind.SILENCE, row, high=0.0)
+            return
+        self.gap_opened = True
+        owner, (most, rate) = max(stops.items(), key=lambda stop: stop[1][0])
+        if most < inf:
+            for row in self.frame.hinge.shut.values():
+                self.frame.system.bind_existing_row(self.amount_key(owner), Kind.CEILING, row, high=most)
+                self.ceilings.setdefault(owner, []).append(Ceiling(True, row, 1, rate))
+
+    def _stops(self) -> Iterator[tuple[str, tuple[float, float]]]:
+        """Who opens the gap at the back, to what amount, and the rate of it."""
+        best: dict[str, tuple[float, float]] = {}
+        for item in self.rx.allow or ():
+            if isinstance(item, PosteriorOpenBite):
+                best[item.id] = (item.up_to, 1.0)
+        for at in self.opened.table:
+            if (
+                at.variable == "vertical"
+                and at.sign > 0
+                and (is_premolar(at.tooth) or position(at.tooth) == 7)
+            ):
+                found = self.opened.deciding(at)
+                if found is not None:
+                    stop = self._ordered(found.owner, at.tooth, found.amount), found.rate
+                    best[found.owner] = max(stop, best.get(found.owner, (0.0, 0.0)))
+        yield from best.items()
+
+    def _ordered(self, owner: str, tooth: str, reach: float) -> float:
+        """An order's own upper bound, where it is an order that opens the tooth."""
+        orders = [
+            m for m in self.rx.movements or () if m.id == owner and tooth in m.teeth and m.at_most is not None
+        ]
+        return min((order.at_most or 0.0 for order in orders), default=reach)
+
+
+def _amount_part(item: object) -> str:
+    if isinstance(item, EnamelReduction):
+        return "per-contact" if item.in_all is None else "in-all"
+    return "ceiling"
+
+
+def _variable(name: str) -> Variable:
+    return name  # type: ignore[return-value]  # columns are made from VARIABLES

@@ -1,0 +1,89 @@
+"""A conflict with its ways out: each the least amount that settles it, checked against practice."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from math import inf
+
+from wellposed.kinematics.case import Case
+from wellposed.kinematics.judgement import Conflict, WayOut
+from wellposed.kinematics.repair import Repair
+from wellposed.kinematics.repairs import repairs
+from wellposed.kinematics.rows import Key, Kind
+from wellposed.kinematics.search import Members, holds, settles
+from wellposed.kinematics.translate import Translation
+from wellposed.model.clauses import Align, Close, CloseArch, Leave, Level, Reach
+
+NEGLIGIBLE = 1e-6
+_SPAN = 0.05
+_GOALS = (Align, Close, CloseArch, Leave, Level, Reach)
+
+
+def explained(case: Case, members: Members, found: Sequence[Members], active: Members) -> Conflict:
+    """A conflict with its ways out, computed against all of ``active`` but the other conflicts' demands."""
+    kinds = {key: case.kinds[key] for key in members}
+    others = {key for other in found for key in other if case.kinds[key] == Kind.DEMAND} - set(members)
+    rest = tuple(key for key in active if key not in others)
+    silent = any(kind == Kind.SILENCE for kind in kinds.values())
+    return Conflict(members, kinds, tuple(_ways(case, members, rest)), not silent, _unsaid(case.full, kinds))
+
+
+def _ways(case: Case, members: Members, active: Members) -> Iterator[WayOut]:
+    for key in members:
+        for repair in repairs(case.full, key):
+            way = _way_out(case, repair, members, active)
+            if way is not None:
+                yield way
+
+
+def _unsaid(translation: Translation, kinds: dict[Key, Kind]) -> bool:
+    """Only goals and silence, and no allowance or movement opens a motion the silence is about."""
+    for key, kind in kinds.items():
+        match key:
+            case ("silence", str(arch), str(group)) if (
+                arch,
+                group,
+            ) not in translation.bounds.said_of_silence():
+                continue
+            case ("clause", str(clause_id), _) if kind == Kind.DEMAND:
+                if not isinstance(translation.clause(clause_id), _GOALS):
+                    return False
+            case _:
+                return False
+    return True
+
+
+def _way_out(case: Case, repair: Repair, members: Members, active: Members) -> WayOut | None:
+    groups = case.groups(case.full.frame.hinge.rests and _touches_hinge(case, repair, members))
+    groups = tuple(group for group in groups if not holds(group, active)) or groups
+    amounts = settles(groups, active, repair.strain)
+    if amounts is None or (max(amounts) < NEGLIGIBLE and repair.what != "give-up"):
+        return None
+    depths = _at_other_depths(case, repair, members, active, len(groups) > 1)
+    spread = (("hinge", amounts), ("arch-depth", (max(amounts), *depths)))
+    by = tuple(name for name, values in spread if max(values) - min(values) > _SPAN)
+    limits = (*active, *(key for key, kind in case.kinds.items() if kind == Kind.LIMIT and key not in active))
+    usual = settles(groups, limits, repair.strain)
+    beyond = repair.what != "pass-limit" and (usual is None or max(usual) > max(amounts) + NEGLIGIBLE)
+    span = (*amounts, *depths)
+    return WayOut(repair, max(amounts), min(span), max(span), beyond, by)
+
+
+def _at_other_depths(
+    case: Case, repair: Repair, members: Members, active: Members, both_ends: bool
+) -> tuple[float, ...]:
+    """The repair's amount at the other arch depths; infinite where it would not do."""
+    if not case.sensitive(members):
+        return ()
+    found = [settles(case.groups(both_ends, model), active, repair.strain) for model in case.deeper]
+    return tuple(inf if amounts is None else max(amounts) for amounts in found)
+
+
+def _touches_hinge(case: Case, repair: Repair, members: Members) -> bool:
+    """Whether the hinge factor can matter to a repair."""
+    if case.full.hinge_live or repair.use == "posterior-open-bite":
+        return True
+    columns = case.full.frame.hinge.columns
+    opened = {release.at for release in repair.strain.releases if not release.is_row}
+    dropped = (case.columns_of(key) for key in repair.strain.drops if key in members)
+    return bool(opened & columns) or any(bool(found & columns) for found in dropped)

@@ -1,0 +1,175 @@
+"""A report as text for a terminal or a printer: the verdict in one line, then each finding with its ways out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from textwrap import wrap
+
+from wellposed.findings import CAUTION, Finding, Severity
+from wellposed.render.conflict import ROLES, UNUSUAL, member, missing, silences, way
+from wellposed.render.phrases import amount, up
+from wellposed.render.wording import assumption, depends, forced_lines, sentence
+from wellposed.report import Report
+
+SCOPE = "A necessary check, not a plan: roots, bone and contacts of the teeth are not looked at, and planned is not achieved."
+_HEADLINES = {
+    "possible": "A plan within usual limits can meet every instruction.",
+    "beyond-practice": "The instructions can only be met by passing a usual limit.",
+    "incomplete": "It is not said how the goals are to be reached.",
+    "undecided": "It cannot be told from what is stated.",
+    "contradictory": "The instructions cannot hold together.",
+    "refused": "The document has faults that must be mended before it can be judged.",
+    "unreadable": "The document cannot be read.",
+    "not-judged": "A sound document; this version does not judge its content.",
+}
+_CONFLICTS = (
+    "cannot-hold-together",
+    "means-not-said",
+    "too-close-to-tell",
+    "beyond-practice",
+    "space-left-over",
+)
+_INDENT = "   "
+
+
+def text(report: Report, name: str, width: int = 100) -> str:
+    """The whole report, ending in a line break.
+
+    name   what the document is called where it has no id of its own
+    width  longest line, in characters
+    """
+    blocks = [_head(report, name, width), *_numbered(report, width), _foot(report, width)]
+    return "\n".join(block for block in blocks if block) + "\n"
+
+
+def _head(report: Report, name: str, width: int) -> str:
+    title = report.id if report.id is not None else name
+    return "\n".join(wrap(f"{title}  {report.verdict}. {_headline(report)}", width)) + "\n"
+
+
+def _headline(report: Report) -> str:
+    """The verdict in one line; about the one conflict if there is just one."""
+    conflicts = [finding for finding in report.findings if finding.rule in _CONFLICTS[:4]]
+    if len(conflicts) > 1:
+        return f"{_HEADLINES[report.verdict][:-1]}, for {len(conflicts)} separate reasons."
+    if report.verdict == "incomplete":
+        return _unsaid(conflicts[0])
+    if report.verdict == "contradictory":
+        return _against(conflicts[0])
+    return _HEADLINES[report.verdict]
+
+
+def _unsaid(finding: Finding) -> str:
+    asked = next(fact for fact in finding.facts["members"] if fact["role"] == "asked")
+    left = [
+        fact
+        for fact in finding.facts["ways_out"]
+        if fact["what"] == "leave-undone" and fact["part"] == "align"
+    ]
+    if left:
+        return f"You have not said where {amount(up(left[0]['amount']), 'mm')} of room is to come from ({asked['clause']})."
+    return f"You have not said how {asked.get('clause', 'it')} is to be reached."
+
+
+def _against(finding: Finding) -> str:
+    """Which clauses stand against each other, by their ids."""
+    roles = {fact["role"] for fact in finding.facts["members"]}
+    others = " while nothing else may move" if "unsaid" in roles else ""
+    if len(finding.clauses) > 1:
+        return f"{' and '.join((', '.join(finding.clauses[:-1]), finding.clauses[-1]))} cannot hold together{others}."
+    told = finding.clauses[0] if finding.clauses else "It"
+    return f"{told} cannot be met{others or ' with these teeth'}."
+
+
+def _numbered(report: Report, width: int) -> Iterator[str]:
+    for place, finding in enumerate(report.findings, 1):
+        yield "\n".join(_finding(place, finding, width)) + "\n"
+
+
+def _finding(place: int, finding: Finding, width: int) -> Iterator[str]:
+    lines = list(_conflict(finding) if finding.rule in _CONFLICTS else _simple(finding))
+    mark = f"{place:<3}"
+    for line in lines:
+        hang = _INDENT + "  " * (len(line) - len(line.lstrip()) > 0) + _tab(line)
+        yield from _wrapped(mark, line, hang, width)
+        mark = _INDENT
+    yield f"{_INDENT}{_where(finding)}"
+
+
+def _tab(line: str) -> str:
+    """Continuation lines stand under the words, not under the role."""
+    role = next((role for role in ROLES.values() if line.startswith(role)), None)
+    return " " * 15 if role else ""
+
+
+def _wrapped(mark: str, line: str, hang: str, width: int) -> list[str]:
+    return wrap(mark + line, width, subsequent_indent=hang, break_long_words=False, break_on_hyphens=False)
+
+
+def _where(finding: Finding) -> str:
+    place = f"line {finding.line}, column {finding.column}" if finding.line is not None else ""
+    told = [finding.severity.value, finding.rule, " ".join(finding.clauses), place]
+    return f"[{' · '.join(part for part in told if part)}]"
+
+
+def _simple(finding: Finding) -> Iterator[str]:
+    if finding.rule == "what-it-forces":
+        yield "What a plan must use and can reach:"
+        yield from (f"  {line}" for line in forced_lines(finding.facts))
+    elif finding.rule == "taken-as-so":
+        yield "Taken as so, because not stated:"
+        yield from (f"  {assumption(fact)}" for fact in finding.facts["assumed"])
+    else:
+        yield sentence(finding)
+
+
+def _conflict(finding: Finding) -> Iterator[str]:
+    facts = finding.facts
+    for fact in facts["members"]:
+        if fact["role"] in ROLES:
+            ident = f"  ({fact['clause']})" if "clause" in fact else ""
+            yield f"{ROLES[fact['role']]:<15}{member(fact)}{ident}"
+    silent = [fact for fact in facts["members"] if fact["role"] == "unsaid"]
+    if silent:
+        yield f"Not mentioned, so kept: {silences(silent)}"
+    if finding.rule == "space-left-over":
+        yield f"Every plan then opens new space in the {facts['arch']} arch that nothing closes or leaves."
+    elif missing(facts):
+        yield missing(facts)
+    yield from _ways(finding)
+    yield from _certainty(finding)
+
+
+def _ways(finding: Finding) -> Iterator[str]:
+    usual = [fact for fact in finding.facts["ways_out"] if not fact["beyond_practice"]]
+    unusual = [fact for fact in finding.facts["ways_out"] if fact["beyond_practice"]]
+    if usual:
+        yield "Any one of these settles it:" if len(usual) > 1 else "This settles it:"
+        yield from (f"  {way(fact)}" for fact in usual)
+    elif not unusual:
+        yield "No single change of an amount settles it."
+    if unusual:
+        yield f"{'Also, but' if usual else 'Only'} {UNUSUAL}: {'; '.join(way(fact) for fact in unusual)}"
+
+
+def _certainty(finding: Finding) -> Iterator[str]:
+    if finding.rule == "cannot-hold-together":
+        yield "Certain: for every value within the measuring errors, arch depth and hinge factor 1.0 to 2.5."
+    elif finding.rule == "too-close-to-tell":
+        yield f"It turns on: {', '.join(depends(name) for name in finding.facts['depends_on'])}"
+
+
+def _foot(report: Report, width: int) -> str:
+    counts = [f"{report.count(severity)} {severity.value}" for severity in Severity if report.count(severity)]
+    fit = "fit to send" if report.fit_to_send else "not fit to send"
+    profile = (
+        f" Practice profile: {report.profile} ({', '.join(_changes(report.changes))})."
+        if report.profile
+        else ""
+    )
+    told = f"{fit.capitalize()}{': ' + ', '.join(counts) if counts else ''}.{profile}"
+    return "\n".join(line for part in (told, SCOPE, CAUTION) for line in wrap(part, width))
+
+
+def _changes(changes: Iterable[tuple[str, float, float]]) -> list[str]:
+    return [f"{key} {before:g} → {after:g}" for key, before, after in changes] or ["nothing changed"]

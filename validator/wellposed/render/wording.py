@@ -1,0 +1,192 @@
+"""One sentence for each finding. The only place where findings become words."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from typing import Any
+
+from wellposed.findings import Finding
+from wellposed.render.conflict import Fact, member, missing, silences, way
+from wellposed.render.phrases import amount, clause, number
+from wellposed.vocabulary.measures import MEASURE_KINDS
+
+
+def sentence(finding: Finding) -> str:
+    """What a finding says, in one line of plain words."""
+    phrase = SENTENCES.get(finding.rule)
+    if phrase is None:
+        return _plain(finding)
+    return phrase(finding.facts)
+
+
+def _plain(finding: Finding) -> str:
+    """A rule without a phrase of its own: its id in words, and what was expected."""
+    words = finding.rule.replace("-", " ").capitalize()
+    expected = finding.facts.get("expected")
+    told = f": expected {_listed(expected)}" if expected else ""
+    return f"{words}{told}.{_nearest(finding.facts)}"
+
+
+def _listed(expected: Any) -> str:
+    return " or ".join(map(str, expected)) if isinstance(expected, list | tuple) else str(expected)
+
+
+def _nearest(facts: Mapping[str, Any]) -> str:
+    near = facts.get("nearest")
+    return f' Did you mean "{near}"?' if near else ""
+
+
+def _members(facts: Fact, role: str) -> list[str]:
+    return [member(fact) for fact in facts["members"] if fact["role"] == role]
+
+
+def _unsaid(facts: Fact) -> str:
+    return silences([fact for fact in facts["members"] if fact["role"] == "unsaid"])
+
+
+def _said(facts: Fact) -> str:
+    stated = [member(fact) for fact in facts["members"] if fact["role"] != "unsaid"]
+    return "; ".join(stated)
+
+
+def _ways(facts: Fact) -> str:
+    usual = [way(fact) for fact in facts["ways_out"] if not fact["beyond_practice"]]
+    return f" Ways out: {'; or '.join(usual)}." if usual else ""
+
+
+def _contradiction(facts: Fact) -> str:
+    silent = _unsaid(facts)
+    kept = f", while {silent} are not mentioned and so kept" if silent else ""
+    return f"These cannot hold together: {_said(facts)}{kept}. {missing(facts)}{_ways(facts)}".replace(
+        "  ", " "
+    )
+
+
+def _means(facts: Fact) -> str:
+    return f"You have not said how: {_said(facts)}. Not mentioned, so kept: {_unsaid(facts)}.{_ways(facts)}"
+
+
+def _close(facts: Fact) -> str:
+    turns = ", ".join(depends(name) for name in facts["depends_on"])
+    return f"It turns on {turns}: {_said(facts)}.{_ways(facts)}"
+
+
+def _beyond(facts: Fact) -> str:
+    limits = "; ".join(_members(facts, "usual"))
+    asked = "; ".join([*_members(facts, "asked"), *_members(facts, "kept")])
+    return f"Only beyond a usual limit ({limits}): {asked}.{_ways(facts)}"
+
+
+def depends(name: str) -> str:
+    """What a verdict turns on, in words."""
+    known = {
+        "hinge": "the hinge factor: 1 mm at the molars moves the bite by 1.0 to 2.5 mm",
+        "arch-depth": "arch depth",
+    }
+    if name in known:
+        return known[name]
+    if name.endswith("-room"):
+        return f"{name.split('-')[0]} crowding or spacing, not stated"
+    measure = name.split("@")[0]
+    if measure in MEASURE_KINDS:
+        return f"the measuring error of {MEASURE_KINDS[measure].words}"
+    return "several measuring errors together"
+
+
+def _baseline(facts: Fact) -> str:
+    kind = MEASURE_KINDS.get(facts["measure"])
+    words = kind.words if kind else str(facts["measure"])
+    return f"{clause(facts['said']).capitalize()}: it cannot be checked, as {words} is not measured. State it as a finding."
+
+
+def _toothless(facts: Fact) -> str:
+    return f"{clause(facts['said']).capitalize()}: the teeth it is taken at are not there, or teeth do not change it."
+
+
+def _preference(facts: Fact) -> str:
+    return f"A preference gives way: {_said(facts)}.{_ways(facts)}"
+
+
+def _space(facts: Fact) -> str:
+    ways = _ways(facts)
+    return f"Every plan opens new space in the {facts['arch']} arch that nothing closes or leaves: {_said(facts)}.{ways}"
+
+
+def forced_lines(facts: Fact) -> list[str]:
+    """What a possible plan must use and can reach, a line each."""
+    return [line for found in facts["ranges"] for line in _range(found)]
+
+
+def _range(found: Fact) -> list[str]:
+    low, high, unit = found["least"], found["most"], found["unit"]
+    if found["what"] == "use":
+        what = clause(found["said"])
+        if low is not None and low > 0.005:
+            return [f"{what}: every plan uses at least {amount(low, unit)}"]
+        if high is not None and high < 0.005:
+            return [f"{what}: no plan can use it"]
+        return [f"{what}: can be done without"]
+    words = MEASURE_KINDS[found["what"]].words
+    if low is None or high is None:
+        return [f"{words}: can end at any value allowed"]
+    if abs(high - low) < 0.005:
+        return [f"{words}: ends at {amount(low, unit)}"]
+    return [f"{words}: can end between {number(low)} and {amount(high, unit)}"]
+
+
+def _forced(facts: Fact) -> str:
+    return "What a plan must use and can reach: " + "; ".join(forced_lines(facts)) + "."
+
+
+def _assumed(facts: Fact) -> str:
+    return (
+        "Taken as so, because not stated: " + "; ".join(assumption(fact) for fact in facts["assumed"]) + "."
+    )
+
+
+_ASSUMED = {
+    "arch-depth": "depth of the {} arch, that of an average arch of this length",
+    "arch-depth-implausible": "depth of the {} arch: the one stated cannot belong to these teeth",
+    "tooth-widths": "{}, of average width",
+    "no-crowding": "no crowding or spacing in the {} arch",
+    "closed-gap": "no space at {}, where a tooth is missing",
+    "elastics": "2 mm of tooth movement by elastics ({})",
+    "no-hinge": "the bite does not close or open at the back: no opposed first molars{}",
+}
+
+
+def assumption(fact: Fact) -> str:
+    """One thing taken as so."""
+    return _ASSUMED.get(str(fact["what"]), "{}").format(fact["where"])
+
+
+def _expectation(facts: Fact) -> str:
+    return f"The verdict leans on what you expect: {clause(facts['said'])}."
+
+
+def _always(words: str) -> Callable[[Fact], str]:
+    return lambda facts: words
+
+
+SENTENCES: dict[str, Callable[[Fact], str]] = {
+    "cannot-hold-together": _contradiction,
+    "means-not-said": _means,
+    "too-close-to-tell": _close,
+    "beyond-practice": _beyond,
+    "baseline-missing": _baseline,
+    "measure-without-teeth": _toothless,
+    "preference-not-met": _preference,
+    "space-left-over": _space,
+    "what-it-forces": _forced,
+    "taken-as-so": _assumed,
+    "leans-on-expectation": _expectation,
+    "small-shortfall": lambda facts: (
+        f"Align and space goals fall short by {amount(facts['amount'], 'mm')} in all: taken as met."
+    ),
+    "goals-already-met": _always(
+        "Every goal holds already: leaving the teeth as they are is one option to discuss."
+    ),
+    "extraction-not-decided": _always(
+        "With the extraction these instructions cannot hold together; without it they can. Is it decided?"
+    ),
+}
