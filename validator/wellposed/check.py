@@ -3,17 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import Any
-
-from pydantic import ValidationError
 
 from wellposed import norms
 from wellposed.findings import Finding, Severity, ordered
-from wellposed.model import DOCUMENTS, PRIVATE, Prescription
+from wellposed.model import Prescription
 from wellposed.model.envelope import Envelope
 from wellposed.norms import Norms
-from wellposed.reading import Document, read_document, structure_findings
-from wellposed.reading.nearest import nearest
+from wellposed.reading import Document, read_document, structured
 from wellposed.report import NOT_JUDGED, REFUSED, UNREADABLE, Report
 
 
@@ -32,28 +28,6 @@ def check(data: bytes, numbers: Norms | None = None) -> Report:
     if not isinstance(made, Envelope):
         return Report(REFUSED, _placed(document, made))
     return _judged(document, made, numbers or norms.load())
-
-
-def structured(document: Document) -> Envelope | tuple[Finding, ...]:
-    """The document as its model, or everything wrong with its structure."""
-    named = document.value.get("format")
-    model = DOCUMENTS.get(named) if isinstance(named, str) else None
-    if model is None:
-        return (_unknown_format(document.value, named),)
-    try:
-        return model.model_validate(document.value)
-    except ValidationError as error:
-        return structure_findings(error, document.value, PRIVATE, root=model)
-
-
-def _unknown_format(value: dict[str, Any], named: object) -> Finding:
-    expected = list(DOCUMENTS)
-    if "format" not in value:
-        return Finding("missing-member", Severity.STOP, "", {"name": "format", "expected": expected})
-    facts: dict[str, Any] = {"expected": expected}
-    if isinstance(named, str):
-        facts["nearest"] = nearest(named, tuple(DOCUMENTS))
-    return Finding("unknown-format", Severity.STOP, "/format", facts)
 
 
 def _placed(document: Document, findings: Iterable[Finding]) -> tuple[Finding, ...]:

@@ -102,9 +102,7 @@ class Bounds:
                     continue
                 self.opened_columns.add(column)
                 if found.amount < inf:
-                    bound_one_way(
-                        system, self.amount_key(found.owner), Kind.CEILING, column, sign, found.amount
-                    )
+                    bound_one_way(system, self.amount_key(found.owner), Kind.CEILING, column, sign, found.amount)
                     self.ceilings.setdefault(found.owner, []).append(Ceiling(False, column, sign, found.rate))
 
     def _travels(self) -> None:
@@ -122,9 +120,7 @@ class Bounds:
         apart = norms.value("kinematics.incisors-alike")
         for arch in ARCHES:
             teeth = incisors(self.frame.mouth, arch)
-            sources = [
-                one for t in teeth for sign in (1, -1) for one in self.opened.sources(Sensed(t, "out", sign))
-            ]
+            sources = [one for t in teeth for sign in (1, -1) for one in self.opened.sources(Sensed(t, "out", sign))]
             if sources and all(one.alike for one in sources):
                 for terms in alike(self.frame, teeth):
                     self.frame.system.row(terms, -apart, apart)
@@ -209,11 +205,7 @@ class Bounds:
             if isinstance(item, PosteriorOpenBite):
                 best[item.id] = (item.up_to, 1.0)
         for at in self.opened.table:
-            if (
-                at.variable == "vertical"
-                and at.sign > 0
-                and (is_premolar(at.tooth) or position(at.tooth) == 7)
-            ):
+            if at.variable == "vertical" and at.sign > 0 and (is_premolar(at.tooth) or position(at.tooth) == 7):
                 found = self.opened.deciding(at)
                 if found is not None:
                     stop = self._ordered(found.owner, at.tooth, found.amount), found.rate
@@ -222,9 +214,7 @@ class Bounds:
 
     def _ordered(self, owner: str, tooth: str, reach: float) -> float:
         """An order's own upper bound, where it is an order that opens the tooth."""
-        orders = [
-            m for m in self.rx.movements or () if m.id == owner and tooth in m.teeth and m.at_most is not None
-        ]
+        orders = [m for m in self.rx.movements or () if m.id == owner and tooth in m.teeth and m.at_most is not None]
         return min((order.at_most or 0.0 for order in orders), default=reach)
 
 

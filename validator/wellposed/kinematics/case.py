@@ -63,9 +63,7 @@ class Case:
         if all(row.measured_depth is not None or len(row.teeth) < 2 for row in self.mouth.rows.values()):
             return ()
         error = norms.value("arch.depth-error")
-        return tuple(
-            Model(Translation(self.mouth, o, self.numbers, whole=True).system) for o in (-error, error)
-        )
+        return tuple(Model(Translation(self.mouth, o, self.numbers, whole=True).system) for o in (-error, error))
 
     def quick_groups(self) -> Groups:
         """The stated variants of the quick model; one end is enough where nothing moves the back teeth up or down."""

@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from math import ceil, floor, inf
+from collections.abc import Iterator
+from math import inf
 from typing import Any
 
 from wellposed.findings import Finding, Severity
-from wellposed.kinematics.repair import Repair
-from wellposed.kinematics.rows import Key, Kind
 from wellposed.kinematics.judgement import Conflict, Judgement, Range, WayOut
+from wellposed.kinematics.patches import patch
+from wellposed.kinematics.places import Places
+from wellposed.kinematics.rows import Key, Kind
 from wellposed.model.prescription import Prescription
-from wellposed.vocabulary.motions import MOTIONS
 
 _ROLE = {
     Kind.DEMAND: "asked",
@@ -21,32 +21,6 @@ _ROLE = {
     Kind.FIXED: "fixed",
     Kind.LIMIT: "usual",
 }
-_SECTIONS = ("goals", "keep", "movements", "allow", "exclude", "expect", "attachments", "findings")
-
-
-class Places:
-    """Where each clause stands: id to pointer and clause."""
-
-    def __init__(self, prescription: Prescription) -> None:
-        self.prescription = prescription
-        self.pointers: dict[str, str] = {}
-        self.clauses: dict[str, Any] = {}
-        for section in _SECTIONS:
-            for number, item in enumerate(getattr(prescription, section) or ()):
-                self.pointers[item.id] = f"/{section}/{number}"
-                self.clauses[item.id] = item
-        if prescription.staging:
-            self.pointers[prescription.staging.id] = "/staging"
-            self.clauses[prescription.staging.id] = prescription.staging
-        self.order = {clause_id: number for number, clause_id in enumerate(self.pointers)}
-
-    def pointer(self, clause_id: str) -> str:
-        """RFC 6901 pointer of a clause."""
-        return self.pointers.get(clause_id, "")
-
-    def sorted(self, ids: set[str]) -> tuple[str, ...]:
-        """Clause ids in document order."""
-        return tuple(sorted(ids, key=lambda clause_id: self.order.get(clause_id, 0)))
 
 
 def explained(prescription: Prescription, judgement: Judgement) -> Iterator[Finding]:
@@ -184,94 +158,8 @@ def _way(places: Places, way: WayOut) -> dict[str, Any]:
         fact["use"] = repair.use
     if isinstance(repair.member, tuple) and repair.member[0] == "practice":
         fact |= {"norm": repair.member[1], "place": repair.member[2]}
-    patch = _patch(places, repair, way.amount)
-    return fact | ({"patch": patch} if patch else {})
-
-
-def up(value: float) -> float:
-    """The next hundredth that is not less."""
-    return ceil(value * 100 - 1e-4) / 100
-
-
-def down(value: float) -> float:
-    """The next hundredth that is not more."""
-    return floor(value * 100 + 1e-4) / 100
-
-
-def _patch(places: Places, repair: Repair, amount: float) -> list[dict[str, Any]]:
-    """RFC 6902 operations that make the repair; none where it takes words of the prescriber's own."""
-    facts = dict(repair.facts)
-    if repair.what == "allow":
-        return _added(places, repair.use, facts, up(amount), repair.unit)
-    clause_id = facts.get("clause", "")
-    item, pointer = places.clauses.get(clause_id), places.pointer(clause_id)
-    if item is None:
-        return []
-    if repair.what == "give-up":
-        return [{"op": "remove", "path": pointer}]
-    member = _bound_member(repair, facts, item)
-    value = getattr(item, member, None) if member else None
-    if not member or value is None:
-        return []
-    changed = (
-        value + ceil(amount - 1e-6)
-        if repair.whole
-        else down(value - amount)
-        if _lowers(repair)
-        else up(value + amount)
-    )
-    return [{"op": "replace", "path": f"{pointer}/{member}", "value": changed}]
-
-
-def _lowers(repair: Repair) -> bool:
-    return repair.what == "lower-floor"
-
-
-def _bound_member(repair: Repair, facts: Mapping[str, Any], item: Any) -> str:
-    if repair.what == "lower-floor":
-        return "at_least"
-    if repair.what == "widen-tolerance":
-        return "within"
-    if repair.what == "more-aligners":
-        return "most_aligners"
-    if repair.what != "raise-ceiling":
-        return ""
-    part = str(facts.get("part", ""))
-    if part in ("per-contact", "in-all"):
-        return part.replace("-", "_")
-    return "at_most" if hasattr(item, "at_most") else "up_to"
-
-
-def _added(
-    places: Places, use: str, facts: Mapping[str, Any], amount: float, unit: str
-) -> list[dict[str, Any]]:
-    bodies = list(_allowances(use, facts, amount, unit))
-    present = places.prescription.allow
-    fresh = (f"added-{n}" for n in range(1, 999) if f"added-{n}" not in places.clauses)
-    clauses = [{"id": next(fresh), **body} for body in bodies]
-    if present is None:
-        return [{"op": "add", "path": "/allow", "value": clauses}]
-    return [{"op": "add", "path": "/allow/-", "value": clause} for clause in clauses]
-
-
-def _allowances(use: str, facts: Mapping[str, Any], amount: float, unit: str) -> Iterator[dict[str, Any]]:
-    arch, teeth = facts.get("arch"), list(facts.get("teeth", ()))
-    if use == "enamel-reduction":
-        yield {"use": use, "contacts": list(facts["contacts"]), "in_all": amount, "unit": unit}
-    elif use in ("incisor-advance", "incisor-retraction"):
-        yield {"use": use, "arch": arch, "up_to": amount, "unit": unit}
-    elif use in ("distal-movement", "mesial-movement"):
-        yield {"use": use, "arch": arch, "teeth": teeth, "up_to": amount, "unit": unit}
-    elif use in ("intrusion", "extrusion"):
-        yield {"use": use, "teeth": teeth, "up_to": amount, "unit": unit}
-    elif use == "posterior-open-bite":
-        yield {"use": use, "up_to": amount, "unit": unit}
-    else:
-        for motion in {"widening": ("buccal",), "narrowing": ("lingual",), "slide": ("mesial", "distal")}.get(
-            use, (use,)
-        ):
-            assert motion in MOTIONS
-            yield {"use": "movement", "motion": motion, "teeth": teeth, "up_to": amount, "unit": unit}
+    made = patch(places, repair, way.amount)
+    return fact | ({"patch": made} if made else {})
 
 
 # what is not a conflict
@@ -287,18 +175,12 @@ def _unmet(places: Places, judgement: Judgement) -> Iterator[Finding]:
 
 def _notes(places: Places, judgement: Judgement) -> Iterator[Finding]:
     if judgement.extraction_open:
-        ids = [
-            clause.id
-            for clause in places.prescription.allow or ()
-            if getattr(clause, "use", "") == "extraction"
-        ]
+        ids = [clause.id for clause in places.prescription.allow or () if getattr(clause, "use", "") == "extraction"]
         yield Finding("extraction-not-decided", Severity.ASK, places.pointer(ids[0]), {}, tuple(ids))
     if judgement.shortfall > 0:
         yield Finding("small-shortfall", Severity.NOTE, "", {"amount": judgement.shortfall, "unit": "mm"})
     if judgement.forced:
-        yield Finding(
-            "what-it-forces", Severity.NOTE, "", {"ranges": [_range(places, r) for r in judgement.forced]}
-        )
+        yield Finding("what-it-forces", Severity.NOTE, "", {"ranges": [_range(places, r) for r in judgement.forced]})
     if judgement.already_met:
         yield Finding("goals-already-met", Severity.NOTE, "/goals")
     for clause_id in judgement.leans_on:

@@ -109,9 +109,7 @@ class Frame:
         for contact in row.contacts:
             loses, gains = line.chord(place[contact.first], place[contact.second])
             wrong = {column: share for name, column in errors.items() if (share := _share(contact, name))}
-            columns = ContactColumns(
-                self.system.column(0.0), self.system.column(0.0), self._overlap(contact, wrong)
-            )
+            columns = ContactColumns(self.system.column(0.0), self.system.column(0.0), self._overlap(contact, wrong))
             self.contacts[contact.name] = columns
             room = plus(
                 self.slide(contact.second),
@@ -149,7 +147,7 @@ class Frame:
             error, value = self.mouth.error(name), self.mouth.amount(name)
             if error > 0:
                 found[what] = self.error_column(name, -min(error, value), error)
-        if row.contacts and (not self.mouth.room_stated(row.arch) or self.mouth.room_unclear(row.arch)):
+        if row.contacts and not self.mouth.room_known(row.arch):
             found["unknown"] = self.error_column(f"{row.arch}-room", -inf, inf)
         return found
 

@@ -40,7 +40,7 @@ class Hinge:
         self.rests = bool(pairs)
         self._settings: dict[str, tuple[Setting, ...]] = {}
         if pairs:
-            self._lever(system, pairs, columns, uneven)
+            self._lever(system, pairs, uneven)
         self.shut = {side: system.row({column: 1.0}) for side, column in self.gaps.items()}
         self.stated: tuple[tuple[str, ...], ...]
         self.proof: tuple[str, ...]
@@ -55,7 +55,6 @@ class Hinge:
         self,
         system: System,
         pairs: dict[str, tuple[int, int]],
-        columns: dict[tuple[str, str], int],
         uneven: bool,
     ) -> None:
         m = system.column()
@@ -72,9 +71,7 @@ class Hinge:
     def _variants(self) -> None:
         """With uneven sides silence means that one of the two gaps is shut: one variant each."""
         sides = list(self.shut) if len(self.shut) == 2 else [""]
-        self.stated = tuple(
-            tuple(self._variant(end, ends, side) for side in sides) for end, ends in _STATED.items()
-        )
+        self.stated = tuple(tuple(self._variant(end, ends, side) for side in sides) for end, ends in _STATED.items())
         self.proof = tuple(self._variant(cone, ends, side) for cone, ends in _PROOF.items() for side in sides)
 
     def _variant(self, name: str, ends: Iterable[tuple[float, float]], side: str) -> str:

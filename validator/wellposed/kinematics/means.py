@@ -72,9 +72,7 @@ def _travel(mouth: Mouth, clause: IncisorTravel) -> Reach:
 
 
 def _width(mouth: Mouth, clause: WidthChange) -> Reach:
-    return clause.up_to, width_change(
-        mouth, width_teeth(mouth, clause), 1 if clause.use == "widening" else -1
-    )
+    return clause.up_to, width_change(mouth, width_teeth(mouth, clause), 1 if clause.use == "widening" else -1)
 
 
 def width_teeth(mouth: Mouth, clause: WidthChange) -> list[str]:
@@ -83,16 +81,12 @@ def width_teeth(mouth: Mouth, clause: WidthChange) -> list[str]:
 
 
 def _slide(mouth: Mouth, clause: ArchSlide) -> Reach:
-    teeth = (
-        standing(mouth, clause.teeth) if clause.teeth else molars(mouth, clause.arch, clause.sides or SIDES)
-    )
+    teeth = standing(mouth, clause.teeth) if clause.teeth else molars(mouth, clause.arch, clause.sides or SIDES)
     return clause.up_to, motion(teeth, "along", 1 if clause.use == "mesial-movement" else -1)
 
 
 def _vertical(mouth: Mouth, clause: VerticalMovement) -> Reach:
-    return clause.up_to, motion(
-        standing(mouth, clause.teeth), "vertical", 1 if clause.use == "extrusion" else -1
-    )
+    return clause.up_to, motion(standing(mouth, clause.teeth), "vertical", 1 if clause.use == "extrusion" else -1)
 
 
 def _any_movement(mouth: Mouth, clause: AnyMovement) -> Reach:
@@ -140,9 +134,7 @@ def _choice(mouth: Mouth, clause: LaboratoryChoice) -> Reach:
     line = [tooth for row in mouth.rows.values() for tooth in row.teeth]
     teeth = standing(mouth, clause.teeth) if clause.teeth else line
     chosen = [tooth for tooth in teeth if clause.arch in (None, arch_of(tooth))]
-    opened = [
-        o for t in chosen for variable in clause.variables or VARIABLES for o in both(t, variable, inf, True)
-    ]
+    opened = [o for t in chosen for variable in clause.variables or VARIABLES for o in both(t, variable, inf, True)]
     return inf, with_along(opened, mouth)
 
 

@@ -60,9 +60,7 @@ class Measured:
         finding = self.finding("lower-incisor-crown-height")
         if finding is not None:
             return finding.value if finding.value > 0 else None
-        heights = [
-            height for tooth, height in self.tooth_values("crown-height").items() if tooth in ("31", "41")
-        ]
+        heights = [height for tooth, height in self.tooth_values("crown-height").items() if tooth in ("31", "41")]
         return min(heights) if heights and min(heights) > 0 else None
 
     def scale(self, measure: str, unit: str) -> float | None:
@@ -79,6 +77,10 @@ class Measured:
         """Whether the arch's crowding or its spacing is known."""
         return any(self.baseline(f"{arch}-{what}") is not None for what in ("crowding", "spacing"))
 
+    def room_known(self, arch: str) -> bool:
+        """Whether the arch's crowding or spacing is stated, and where it is clear."""
+        return self.room_stated(arch) and not self.room_unclear(arch)
+
     def room_unclear(self, arch: str) -> bool:
         """Crowding and spacing both, and not said where the spaces are."""
         spacing = self.finding(f"{arch}-spacing")
@@ -93,11 +95,7 @@ class Measured:
         if finding.error is not None:
             percent = finding.unit == "percent" and measure == "overbite"
             return finding.error * (self.crown_height or 0.0) / 100 if percent else finding.error
-        return (
-            norms.value("kinematics.crowding-error")
-            if measure.endswith("crowding") and finding.value > 0
-            else 0.0
-        )
+        return norms.value("kinematics.crowding-error") if measure.endswith("crowding") and finding.value > 0 else 0.0
 
 
 def _pair(pair: tuple[str, ...] | None) -> tuple[str, ...]:

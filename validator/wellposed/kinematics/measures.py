@@ -70,9 +70,7 @@ def _of_side(frame: Frame, name: str, pair: Pair | None) -> Terms | None:
     """Upper against lower on one side: molars (or the named pair), or canines for the canine relation."""
     what, _, side = name.rpartition("-")
     number = 3 if what == "canine-relation" else 6
-    upper, lower = sorted(
-        pair or (tooth_at(UPPER, side, number), tooth_at(LOWER, side, number)), key=_upper_first
-    )
+    upper, lower = sorted(pair or (tooth_at(UPPER, side, number), tooth_at(LOWER, side, number)), key=_upper_first)
     if len(frame.present(upper, lower)) < 2:
         return None
     if what == "transverse-overlap":

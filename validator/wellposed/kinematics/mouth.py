@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 from functools import cached_property
+from itertools import pairwise
 from typing import NamedTuple
 
 from wellposed import norms
@@ -161,7 +162,7 @@ class Mouth(Measured):
     ) -> list[Contact]:
         names = contacts_of(initial)
         contacts = []
-        for first, second in zip(teeth, teeth[1:], strict=False):
+        for first, second in pairwise(teeth):
             start, end = initial.index(first), initial.index(second)
             before = sum(between[start:end]) + sum(widths[start + 1 : end])
             crowd = sum(crowded.get(name, 0.0) for name in names[start:end])
@@ -172,13 +173,9 @@ class Mouth(Measured):
 
     def _named_spaces(self, arch: str) -> tuple[str, ...]:
         finding = self.finding(f"{arch}-spacing")
-        return (
-            tuple(normal(name) for name in (finding.contacts or ())) if finding and finding.value > 0 else ()
-        )
+        return tuple(normal(name) for name in (finding.contacts or ())) if finding and finding.value > 0 else ()
 
-    def _shares(
-        self, arch: str, line: tuple[str, ...], what: str, without: tuple[str, ...]
-    ) -> dict[str, float]:
+    def _shares(self, arch: str, line: tuple[str, ...], what: str, without: tuple[str, ...]) -> dict[str, float]:
         """Contact to share of the arch's crowding or spacing; canine to canine unless the finding names contacts."""
         finding = self.finding(f"{arch}-{what}")
         names = contacts_of(line)

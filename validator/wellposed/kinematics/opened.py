@@ -81,9 +81,7 @@ class Opened:
         for opening in opened:
             self.table.setdefault(opening.at, []).append(source(opening, owner, amount))
             if said:
-                self.said.add(
-                    (arch_of(opening.at.tooth), silent_group(opening.at.tooth, opening.at.variable))
-                )
+                self.said.add((arch_of(opening.at.tooth), silent_group(opening.at.tooth, opening.at.variable)))
 
     def _add(self, more: Iterable[tuple[Sensed, Source]]) -> None:
         for at, found in more:

@@ -110,9 +110,7 @@ def extraction_of(mouth: Mouth, tooth: str) -> Openings:
 def slides_at(teeth: Iterable[str]) -> Openings:
     """``along`` and ``tip`` of these teeth, molars excepted."""
     variables: tuple[Variable, ...] = ("along", "tip")
-    return [
-        o for tooth in teeth if not is_molar(tooth) for variable in variables for o in both(tooth, variable)
-    ]
+    return [o for tooth in teeth if not is_molar(tooth) for variable in variables for o in both(tooth, variable)]
 
 
 def follow_reduction(contacts: Iterable[tuple[str, str]], rate: float) -> Openings:
@@ -136,9 +134,7 @@ def side_teeth(mouth: Mouth, arch: str) -> list[str]:
 
 def molars(mouth: Mouth, arch: str, sides: Iterable[str]) -> list[str]:
     """First and second molars of these sides of an arch."""
-    return [
-        t for t in mouth.rows[arch].teeth if position(t) in (6, 7) and is_molar(t) and side_of(t) in sides
-    ]
+    return [t for t in mouth.rows[arch].teeth if position(t) in (6, 7) and is_molar(t) and side_of(t) in sides]
 
 
 def standing(mouth: Mouth, teeth: Iterable[str]) -> list[str]:

@@ -31,9 +31,7 @@ def forced(translation: Translation, groups: Groups, members: Members) -> Iterat
             yield from _reached(translation, groups, members, item)
 
 
-def _reached(
-    translation: Translation, groups: Groups, members: Members, item: Reach | KeepMeasure
-) -> Iterator[Range]:
+def _reached(translation: Translation, groups: Groups, members: Members, item: Reach | KeepMeasure) -> Iterator[Range]:
     row = measure_row(translation.frame, item.measure, item.pair)
     base = 0.0 if row and row.absolute else translation.mouth.baseline(item.measure, item.pair)
     if row and base is not None:
@@ -100,9 +98,7 @@ def already_met(translation: Translation) -> bool:
     if not translation.rx.goals or translation.unmet:
         return False
     members = translation.system.members
-    asked = [
-        key for key in translation.asked.demands if members[key].kind == Kind.DEMAND and not is_space(key)
-    ]
+    asked = [key for key in translation.asked.demands if members[key].kind == Kind.DEMAND and not is_space(key)]
     rows = (translation.asked.demands[key] for key in asked)
     return all(low - 1e-9 <= _at_rest(translation, terms) <= high + 1e-9 for terms, low, high in rows)
 

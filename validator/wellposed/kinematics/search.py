@@ -84,9 +84,7 @@ def _reduced(group: Alternatives, suspected: Members, kinds: dict[Key, Kind]) ->
     return min(candidates, key=lambda found: (sum(kinds[key] == Kind.DEMAND for key in found), len(found)))
 
 
-def _filtered(
-    group: Alternatives, suspected: Members, order: Sequence[Kind], kinds: dict[Key, Kind]
-) -> Members:
+def _filtered(group: Alternatives, suspected: Members, order: Sequence[Kind], kinds: dict[Key, Kind]) -> Members:
     kept = list(suspected)
     for kind in order:
         for key in [key for key in suspected if kinds[key] == kind]:

@@ -22,6 +22,7 @@ from wellposed.kinematics.translate import Translation
 from wellposed.vocabulary.contacts import teeth_of
 from wellposed.vocabulary.motions import MOTIONS, VARIABLE_UNITS, Motion
 from wellposed.vocabulary.teeth import SIDES, is_canine, is_incisor, is_molar, position
+from wellposed.vocabulary.units import MM
 
 _TRAVEL = {"incisor-advance": 1, "incisor-retraction": -1}
 _WIDTH = {"widening": 1, "narrowing": -1}
@@ -66,13 +67,7 @@ def _movement(translation: Translation, key: Key, arch: str, group: str, line: l
 
 
 def _is(kind: str, tooth: str) -> bool:
-    return (
-        is_incisor(tooth)
-        if kind == "incisor"
-        else is_canine(tooth)
-        if kind == "canine"
-        else position(tooth) > 3
-    )
+    return is_incisor(tooth) if kind == "incisor" else is_canine(tooth) if kind == "canine" else position(tooth) > 3
 
 
 def _vertical(translation: Translation, key: Key, arch: str, teeth: list[str], kind: str) -> Iterator[Repair]:
@@ -83,13 +78,11 @@ def _vertical(translation: Translation, key: Key, arch: str, teeth: list[str], k
         yield _allow(translation, key, use, motion(chosen, "vertical", sign), arch, chosen)
 
 
-def _angle(
-    translation: Translation, key: Key, arch: str, teeth: list[str], variable: str
-) -> Iterator[Repair]:
+def _angle(translation: Translation, key: Key, arch: str, teeth: list[str], variable: str) -> Iterator[Repair]:
     for name in _ANGLES[variable]:
         sense = MOTIONS[name]
         opened = with_along(with_travel(motion(teeth, *sense)), translation.mouth)
-        yield _allow(translation, key, name, opened, arch, teeth, VARIABLE_UNITS[sense.variable])
+        yield _allow(translation, key, name, opened, arch, teeth)
 
 
 def _along(translation: Translation, key: Key, arch: str, line: list[str]) -> Iterator[Repair]:
@@ -116,14 +109,7 @@ def _reduction(translation: Translation, key: Key, arch: str) -> Repair:
     return Repair("allow", key, strain, "mm", "enamel-reduction", facts, irreversible=True)
 
 
-def _allow(
-    translation: Translation,
-    key: Key,
-    use: str,
-    opened: Openings,
-    arch: str,
-    teeth: list[str],
-    unit: str = "mm",
-) -> Repair:
+def _allow(translation: Translation, key: Key, use: str, opened: Openings, arch: str, teeth: list[str]) -> Repair:
     facts = (("arch", arch), ("teeth", tuple(teeth)))
+    unit = VARIABLE_UNITS[MOTIONS[use].variable] if use in MOTIONS else MM
     return Repair("allow", key, opening_strain(translation, opened), unit, use, facts)

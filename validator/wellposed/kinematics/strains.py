@@ -59,11 +59,7 @@ def _with_all_that_follows(translation: Translation, opened: list[Opening]) -> I
 
 def _followers(translation: Translation, new: dict[Sensed, list[Source]]) -> Iterator[tuple[Sensed, Source]]:
     """Teeth between what the allowance slides and what slides already; only what it slides itself draws them."""
-    sliding = {
-        at: found
-        for at, found in new.items()
-        if at.variable == "along" and not all(one.slack for one in found)
-    }
+    sliding = {at: found for at, found in new.items() if at.variable == "along" and not all(one.slack for one in found)}
     if not sliding:
         return
     there = {at: [_rateless(one) for one in found] for at, found in translation.opened.table.items()}
@@ -81,9 +77,7 @@ def _rateless(found: Source) -> Source:
 def _alike_rows(translation: Translation, opened: list[Opening]) -> list[StrainRow]:
     """Incisors moved as a group move alike, unless something moves them singly already."""
     teeth = list(dict.fromkeys(o.at.tooth for o in opened if o.alike))
-    others = [
-        one for t in teeth for sign in (1, -1) for one in translation.opened.sources(Sensed(t, "out", sign))
-    ]
+    others = [one for t in teeth for sign in (1, -1) for one in translation.opened.sources(Sensed(t, "out", sign))]
     if any(not one.alike for one in others):
         return []
     apart = norms.value("kinematics.incisors-alike")

@@ -36,9 +36,7 @@ class Translation:
     whole    bind the practice limits of teeth nothing opens too, as the search for ways out needs
     """
 
-    def __init__(
-        self, mouth: Mouth, offset: float = 0.0, numbers: Norms | None = None, whole: bool = False
-    ) -> None:
+    def __init__(self, mouth: Mouth, offset: float = 0.0, numbers: Norms | None = None, whole: bool = False) -> None:
         self.mouth = mouth
         self.rx = mouth.prescription
         self.opened = Opened(mouth)
@@ -107,9 +105,5 @@ class Translation:
                 yield 0, 0.0, 0.0, kept.strength
             elif isinstance(kept, KeepVariable) and tooth in kept.teeth and kept.variable == "vertical":
                 yield 0, 0.0, kept.within, kept.strength
-            elif (
-                isinstance(kept, KeepMotion)
-                and tooth in kept.teeth
-                and MOTIONS[kept.motion].variable == "vertical"
-            ):
+            elif isinstance(kept, KeepMotion) and tooth in kept.teeth and MOTIONS[kept.motion].variable == "vertical":
                 yield MOTIONS[kept.motion].sign, 0.0, kept.within, kept.strength

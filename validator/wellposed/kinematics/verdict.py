@@ -21,7 +21,7 @@ from wellposed import norms
 from wellposed.kinematics.case import Case, Groups, must
 from wellposed.kinematics.judgement import VERDICTS, Judgement, Verdict
 from wellposed.kinematics.possible import already_met, assumptions, forced, preferences, space_left
-from wellposed.kinematics.rows import Strain, StrainRow, plus
+from wellposed.kinematics.rows import Setting, Strain, StrainRow, plus
 from wellposed.kinematics.search import Alternatives, Members, conflicts, failing, holds, settles
 from wellposed.kinematics.ways_out import explained
 from wellposed.model.means import Extraction
@@ -58,11 +58,7 @@ def _not_possible(case: Case) -> Judgement:
         return _beyond(case, groups, within)
     proof = case.proof()
     proven = not holds(proof, beyond)
-    failed = (
-        [_cheapest(case, proof, beyond)]
-        if proven
-        else [group for group in groups if not holds(group, beyond)]
-    )
+    failed = [_cheapest(case, proof, beyond)] if proven else [group for group in groups if not holds(group, beyond)]
     found = _all_conflicts(case, failed, beyond)
     told = tuple(explained(case, members, found, beyond) for members in found)
     if proven and _holds_without_extraction(case):
@@ -85,9 +81,7 @@ def _beyond(case: Case, groups: Groups, members: Members) -> Judgement:
     if not failed:
         return Judgement("possible")
     found = _all_conflicts(case, failed, members)
-    return Judgement(
-        "beyond-practice", tuple(explained(case, conflict, found, members) for conflict in found)
-    )
+    return Judgement("beyond-practice", tuple(explained(case, conflict, found, members) for conflict in found))
 
 
 def _cheapest(case: Case, proof: Alternatives, members: Members) -> Alternatives:
@@ -108,25 +102,21 @@ def _holds_without_extraction(case: Case) -> bool:
 def _depends_on(case: Case, members: Members) -> tuple[str, ...]:
     """What the verdict turns on: each uncertainty tried by itself, the others at their stated values."""
     hinge, errors = case.full.frame.hinge, case.full.frame.errors
-    still = tuple((column, 0.0, 0.0) for column, _, _ in errors.values())
-    found = ["hinge"] if case.nominal.holds_with(members, hinge.proof, still) else []
+    still = {name: Setting(False, column, 0.0, 0.0) for name, (column, _, _) in errors.items()}
+    if any(case.nominal.holds(members, name, still.values()) for name in hinge.proof):
+        return ("hinge",)
     ends = [name for group in hinge.stated for name in group]
-    if any(model.holds(members, name) for model in case.deeper for name in ends):
-        found.append("arch-depth")
-    for name, (column, _, _) in errors.items():
-        others = tuple(fixed for fixed in still if fixed[0] != column)
-        if "hinge" not in found and case.nominal.holds_with(members, hinge.proof, others):
-            found.append(name)
+    found = ["arch-depth"] if any(model.holds(members, name) for model in case.deeper for name in ends) else []
+    for error in errors:
+        others = [setting for name, setting in still.items() if name != error]
+        if any(case.nominal.holds(members, name, others) for name in hinge.proof):
+            found.append(error)
     return tuple(found) or ("several",)
 
 
 def _shortfall(case: Case, groups: Groups, members: Members) -> float | None:
     """How far align and space goals fall short in all, if by a negligible amount only."""
-    parts = [
-        key
-        for key in members
-        if isinstance(key, tuple) and key[0] == "clause" and key[2] in ("align", "close")
-    ]
+    parts = [key for key in members if isinstance(key, tuple) and key[0] == "clause" and key[2] in ("align", "close")]
     if not parts:
         return None
     rows = [case.full.asked.demands[key] for key in parts]

@@ -91,9 +91,7 @@ ContactList = Annotated[tuple[ContactName, ...], Strict(False), Field(min_length
 
 ClauseId = Annotated[
     str,
-    one_line(
-        "^[A-Za-z][A-Za-z0-9._-]{0,31}$", 32, "a letter, then letters, digits, dots, hyphens or underscores"
-    ),
+    one_line("^[A-Za-z][A-Za-z0-9._-]{0,31}$", 32, "a letter, then letters, digits, dots, hyphens or underscores"),
 ]
 References = Annotated[tuple[ClauseId, ...], Strict(False), Field(min_length=1, max_length=50)]
 Identifier = Annotated[

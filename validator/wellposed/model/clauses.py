@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated
 
-from pydantic import Discriminator, Field, Tag
+from pydantic import Discriminator, Tag
 
 from wellposed.model.base import (
     Amount,

@@ -9,9 +9,7 @@ from pydantic import Field
 from wellposed.model.base import Date, Identifier, Part, Stated, one_line
 from wellposed.vocabulary.terms import Dentition, Growth
 
-Jurisdiction = Annotated[
-    str, one_line("^[A-Z]{2}(-[A-Z0-9]{1,3})?$", 6, "a region code such as EU, GB or US-CA")
-]
+Jurisdiction = Annotated[str, one_line("^[A-Z]{2}(-[A-Z0-9]{1,3})?$", 6, "a region code such as EU, GB or US-CA")]
 
 
 class Prescriber(Part):

@@ -46,9 +46,7 @@ def structure_findings(
     return ordered([*found, *more])
 
 
-def _case(
-    error: dict[str, Any], document: Any, private: tuple[str, ...], known: Known, root: Shape | None
-) -> Case:
+def _case(error: dict[str, Any], document: Any, private: tuple[str, ...], known: Known, root: Shape | None) -> Case:
     at = spot(error["loc"], document, root, absent=error["type"] in _ABOUT_A_NAME)
     return Case(
         type=error["type"],

@@ -5,20 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from typing import Any
 
+from wellposed import norms
 from wellposed.render.phrases import (
-    MEANS_WORDS,
-    MOTION_VERBS,
     VARIABLE_WORDS,
     amount,
     clause,
     contacts,
-    down,
-    measure,
-    number,
-    teeth,
     up,
 )
-from wellposed.vocabulary.teeth import arch_of, in_words, position
+from wellposed.vocabulary.teeth import in_words
 
 Fact = Mapping[str, Any]
 
@@ -47,8 +42,6 @@ _STATE_WORDS = {
     "bridge-abutment": "carries a bridge with a pontic",
     "to-be-extracted": "is to be extracted",
 }
-UNUSUAL = "beyond usual limits"
-CAUSES = {"hinge": "hinge factor", "arch-depth": "arch depth"}
 
 
 def member(fact: Fact) -> str:
@@ -79,8 +72,6 @@ def _state(fact: Fact) -> str:
 
 def limit(fact: Fact) -> str:
     """A practice limit in words, with its place."""
-    from wellposed import norms
-
     norm = norms.norm(str(fact["norm"]))
     words = str(fact["norm"]).removeprefix("practice.").replace("-", " ").replace(".", ", ")
     place = str(fact["place"])
@@ -102,163 +93,7 @@ def silences(facts: Iterable[Fact]) -> str:
     groups: dict[str, list[str]] = {}
     for fact in facts:
         groups.setdefault(str(fact["group"]), []).append(str(fact["arch"]))
-    return "; ".join(
-        silent({"group": g, "arch": " and ".join(sorted(a, reverse=True))}) for g, a in groups.items()
-    )
-
-
-def way(fact: Fact) -> str:
-    """One way out in words."""
-    words = _WAYS[str(fact["what"])](fact)
-    tail = _span(fact)
-    if fact["irreversible"]:
-        tail = f" (irreversible){tail}"
-    return words + tail
-
-
-def _span(fact: Fact) -> str:
-    """How far the amount depends on what is not known, where that is more than a rounding."""
-    if not fact["by"]:
-        return ""
-    high = fact["high"]
-    reach = (
-        f"{number(fact['low'])} to {number(high)}" if high is not None else f"{number(fact['low'])} and more"
-    )
-    return f" ({reach}, by {' and '.join(CAUSES[cause] for cause in fact['by'])})"
-
-
-def _lower(fact: Fact) -> str:
-    said, change = fact["said"], up(fact["amount"])
-    unit = str(fact["unit"])
-    left = amount(down(said["at_least"] - fact["amount"]), unit)
-    if "measure" not in said and down(said["at_least"] - fact["amount"]) <= 0:
-        return f"do not ask for it ({amount(change, unit)} less)"
-    if "measure" in said:
-        return f"accept {measure(said)} of {left} ({amount(change, unit)} less)"
-    if "use" in said:
-        return f"ask for {left} of enamel reduction only ({amount(change, unit)} less)"
-    verb = MOTION_VERBS[said["motion"]].format("them").split(",")[0]
-    return f"{verb} by {left} only ({amount(change, unit)} less)"
-
-
-def _raise(fact: Fact) -> str:
-    said, part, unit = fact["said"], str(fact.get("part", "")), str(fact["unit"])
-    more = f"({amount(up(fact['amount']), unit)} more)"
-    name = (
-        part.replace("-", "_")
-        if part in ("per-contact", "in-all")
-        else "at_most"
-        if "at_most" in said
-        else "up_to"
-    )
-    total = (
-        amount(up(said[name] + fact["amount"]), unit)
-        if name in said
-        else f"{amount(up(fact['amount']), unit)} more"
-    )
-    if "measure" in said:
-        return f"accept {measure(said)} of {total} {more}"
-    if "use" not in said:
-        return f"{MOTION_VERBS[said['motion']].format('them').split(',')[0]} by up to {total} {more}"
-    each = " a contact" if part == "per-contact" else " in all" if part == "in-all" else ""
-    return f"allow {MEANS_WORDS[said['use']]} up to {total}{each} {more}"
-
-
-def _widen(fact: Fact) -> str:
-    said, unit = fact["said"], str(fact["unit"])
-    total = amount(up(said["within"] + fact["amount"]), unit)
-    what = measure(said) if "measure" in said else "that movement"
-    return f"accept a change of {what} of {total} ({amount(up(fact['amount']), unit)} more)"
-
-
-def _leave(fact: Fact) -> str:
-    left = amount(up(fact["amount"]), str(fact["unit"]))
-    return (
-        f"leave {left} of crowding there" if fact.get("part") == "align" else f"leave {left} of space there"
-    )
-
-
-def _allow(fact: Fact) -> str:
-    use, size, arch = str(fact["use"]), amount(up(fact["amount"]), str(fact["unit"])), fact.get("arch", "")
-    if use in _ALLOWED:
-        return _ALLOWED[use].format(size=size, arch=arch)
-    named = _group(fact["teeth"])
-    if use in _VERTICAL:
-        return f"let {named} {_VERTICAL[use]} {size}"
-    return f"let the laboratory {MOTION_VERBS[use].format(named)} by up to {size}"
-
-
-def _group(listed: list[str]) -> str:
-    """Front or back teeth of one arch by name, others by number."""
-    places = {position(tooth) for tooth in listed}
-    if {arch_of(tooth) for tooth in listed} and len(listed) > 4 and min(places) >= 4:
-        return f"the {arch_of(listed[0])} back teeth"
-    if len(listed) == 4 and places == {1, 2}:
-        return f"the four {arch_of(listed[0])} incisors"
-    return teeth(listed)
-
-
-_VERTICAL = {"intrusion": "intrude", "extrusion": "extrude"}
-_ALLOWED = {
-    "enamel-reduction": "allow {size} of enamel reduction in the {arch} arch, first molar to first molar",
-    "incisor-advance": "let the {arch} incisors come forward {size}",
-    "incisor-retraction": "let the {arch} incisors go back {size}",
-    "widening": "let the {arch} canines to molars move outwards {size} a side",
-    "narrowing": "let the {arch} canines to molars move inwards {size} a side",
-    "distal-movement": "let the {arch} molars, and the teeth between, move distally {size} a side",
-    "mesial-movement": "let the {arch} molars, and the teeth between, move mesially {size} a side",
-    "slide": "let the {arch} teeth in front of the molars slide along the arch by up to {size}",
-    "posterior-open-bite": "accept a posterior open bite of {size}",
-}
-
-
-def _change(fact: Fact) -> str:
-    said = fact["said"]
-    return (
-        f"leave {amount(up(fact['amount']), str(fact['unit']))} more or less at {contacts([said['leave']])}"
-    )
-
-
-def _aligners(fact: Fact) -> str:
-    from math import ceil
-
-    more = ceil(fact["amount"] - 1e-6)
-    return f"allow {fact['said']['most_aligners'] + more} aligners ({more} more)"
-
-
-def _give_up(fact: Fact) -> str:
-    return f"give up: {clause(fact['said'])}"
-
-
-def _lift(fact: Fact) -> str:
-    return (
-        f"allow what you excluded ({clause(fact['said'])}) by {amount(up(fact['amount']), str(fact['unit']))}"
-    )
-
-
-def _pass(fact: Fact) -> str:
-    return f"pass the usual limit by {amount(up(fact['amount']), str(fact['unit']))} ({limit(fact)})"
-
-
-def _space(fact: Fact) -> str:
-    return (
-        f"say that {amount(up(fact['amount']), 'mm')} more stays open in the {fact['arch']} arch, and where"
-    )
-
-
-_WAYS = {
-    "lower-floor": _lower,
-    "raise-ceiling": _raise,
-    "widen-tolerance": _widen,
-    "leave-undone": _leave,
-    "change-amount": _change,
-    "allow": _allow,
-    "give-up": _give_up,
-    "lift-exclusion": _lift,
-    "more-aligners": _aligners,
-    "pass-limit": _pass,
-    "leave-space": _space,
-}
+    return "; ".join(silent({"group": g, "arch": " and ".join(sorted(a, reverse=True))}) for g, a in groups.items())
 
 
 def missing(facts: Fact) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from itertools import pairwise
 from math import ceil, floor
 from typing import Any
 
@@ -89,9 +90,7 @@ def down(value: float) -> float:
 def teeth(listed: Iterable[str]) -> str:
     """Teeth in numbers and words: ``12 11 21 22 (upper incisors)``, ``13 to 23 (upper right canine to …)``."""
     named = list(listed)
-    by_arch = [
-        along_arch([tooth for tooth in named if arch_of(tooth) == arch]) for arch in ("upper", "lower")
-    ]
+    by_arch = [along_arch([tooth for tooth in named if arch_of(tooth) == arch]) for arch in ("upper", "lower")]
     return " and ".join(_of_arch(row) for row in by_arch if row)
 
 
@@ -113,7 +112,7 @@ def _of_arch(row: tuple[str, ...]) -> str:
 
 def _unbroken(row: tuple[str, ...]) -> bool:
     places = [place(tooth) - (place(tooth) > 0) for tooth in row]
-    return all(b - a == 1 for a, b in zip(places, places[1:], strict=False))
+    return all(b - a == 1 for a, b in pairwise(places))
 
 
 def contacts(listed: Iterable[str]) -> str:
@@ -195,25 +194,21 @@ def _how_much(said: Said, part: str) -> str:
     bounds_of = {"up_to": "up to {}", "per_contact": "up to {} a contact", "in_all": "up to {} in all"}
     if part in ("per-contact", "in-all"):
         bounds_of = {part.replace("-", "_"): bounds_of[part.replace("-", "_")]}
-    told = [
-        words.format(amount(said[name], said["unit"])) for name, words in bounds_of.items() if name in said
-    ]
+    told = [words.format(amount(said[name], said["unit"])) for name, words in bounds_of.items() if name in said]
     return f", {', '.join(told)}" if told else ""
 
 
 def _staging(said: Said, part: str) -> str:
     del part
-    steps = [
-        f"{VARIABLE_WORDS[s['variable']]} {amount(s['amount'], s['unit'])}"
-        for s in said.get("largest_steps", ())
-    ]
+    steps = [f"{VARIABLE_WORDS[s['variable']]} {amount(s['amount'], s['unit'])}" for s in said.get("largest_steps", ())]
     most = f"at most {said['most_aligners']} aligners" if "most_aligners" in said else "staging"
     return f"{most}, largest steps: {', '.join(steps)}" if steps else most
 
 
 def _expected(said: Said, part: str) -> str:
     del part
-    return f"{measure(said)} to change by {number(said['at_least'])} to {amount(said['at_most'], said['unit'])} by {said['ground']}"
+    span = f"{number(said['at_least'])} to {amount(said['at_most'], said['unit'])}"
+    return f"{measure(said)} to change by {span} by {said['ground'].replace('-', ' ')}"
 
 
 _FORMS = (

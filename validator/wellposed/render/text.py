@@ -1,4 +1,4 @@
-"""A report as text for a terminal or a printer: the verdict in one line, then each finding with its ways out."""
+"""A report as text: the verdict in one line, then each finding with its ways out."""
 
 from __future__ import annotations
 
@@ -6,12 +6,13 @@ from collections.abc import Iterable, Iterator
 from textwrap import wrap
 
 from wellposed.findings import CAUTION, Finding, Severity
-from wellposed.render.conflict import ROLES, UNUSUAL, member, missing, silences, way
+from wellposed.render.conflict import ROLES, member, missing, silences
 from wellposed.render.phrases import amount, up
+from wellposed.render.ways import UNUSUAL, way
 from wellposed.render.wording import assumption, depends, forced_lines, sentence
 from wellposed.report import Report
 
-SCOPE = "A necessary check, not a plan: roots, bone and contacts of the teeth are not looked at, and planned is not achieved."
+SCOPE = "A necessary check, not a plan: roots, bone and tooth contacts are not looked at, and planned is not achieved."
 _HEADLINES = {
     "possible": "A plan within usual limits can meet every instruction.",
     "beyond-practice": "The instructions can only be met by passing a usual limit.",
@@ -61,13 +62,10 @@ def _headline(report: Report) -> str:
 
 def _unsaid(finding: Finding) -> str:
     asked = next(fact for fact in finding.facts["members"] if fact["role"] == "asked")
-    left = [
-        fact
-        for fact in finding.facts["ways_out"]
-        if fact["what"] == "leave-undone" and fact["part"] == "align"
-    ]
+    left = [fact for fact in finding.facts["ways_out"] if fact["what"] == "leave-undone" and fact["part"] == "align"]
     if left:
-        return f"You have not said where {amount(up(left[0]['amount']), 'mm')} of room is to come from ({asked['clause']})."
+        room = amount(up(left[0]["amount"]), "mm")
+        return f"You have not said where {room} of room is to come from ({asked['clause']})."
     return f"You have not said how {asked.get('clause', 'it')} is to be reached."
 
 
@@ -162,11 +160,7 @@ def _certainty(finding: Finding) -> Iterator[str]:
 def _foot(report: Report, width: int) -> str:
     counts = [f"{report.count(severity)} {severity.value}" for severity in Severity if report.count(severity)]
     fit = "fit to send" if report.fit_to_send else "not fit to send"
-    profile = (
-        f" Practice profile: {report.profile} ({', '.join(_changes(report.changes))})."
-        if report.profile
-        else ""
-    )
+    profile = f" Practice profile: {report.profile} ({', '.join(_changes(report.changes))})." if report.profile else ""
     told = f"{fit.capitalize()}{': ' + ', '.join(counts) if counts else ''}.{profile}"
     return "\n".join(line for part in (told, SCOPE, CAUTION) for line in wrap(part, width))
 

@@ -6,8 +6,9 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from wellposed.findings import Finding
-from wellposed.render.conflict import Fact, member, missing, silences, way
+from wellposed.render.conflict import Fact, member, missing, silences
 from wellposed.render.phrases import amount, clause, number
+from wellposed.render.ways import way
 from wellposed.vocabulary.measures import MEASURE_KINDS
 
 
@@ -57,9 +58,7 @@ def _ways(facts: Fact) -> str:
 def _contradiction(facts: Fact) -> str:
     silent = _unsaid(facts)
     kept = f", while {silent} are not mentioned and so kept" if silent else ""
-    return f"These cannot hold together: {_said(facts)}{kept}. {missing(facts)}{_ways(facts)}".replace(
-        "  ", " "
-    )
+    return f"These cannot hold together: {_said(facts)}{kept}. {missing(facts)}{_ways(facts)}".replace("  ", " ")
 
 
 def _means(facts: Fact) -> str:
@@ -86,8 +85,8 @@ def depends(name: str) -> str:
     if name in known:
         return known[name]
     if name.endswith("-room"):
-        return f"{name.split('-')[0]} crowding or spacing, not stated"
-    measure = name.split("@")[0]
+        return f"{name.partition('-')[0]} crowding or spacing, not stated"
+    measure = name.partition("@")[0]
     if measure in MEASURE_KINDS:
         return f"the measuring error of {MEASURE_KINDS[measure].words}"
     return "several measuring errors together"
@@ -96,7 +95,8 @@ def depends(name: str) -> str:
 def _baseline(facts: Fact) -> str:
     kind = MEASURE_KINDS.get(facts["measure"])
     words = kind.words if kind else str(facts["measure"])
-    return f"{clause(facts['said']).capitalize()}: it cannot be checked, as {words} is not measured. State it as a finding."
+    said = clause(facts["said"])
+    return f"{said[:1].upper()}{said[1:]}: it cannot be checked, as {words} is not measured. State it as a finding."
 
 
 def _toothless(facts: Fact) -> str:
@@ -109,7 +109,12 @@ def _preference(facts: Fact) -> str:
 
 def _space(facts: Fact) -> str:
     ways = _ways(facts)
-    return f"Every plan opens new space in the {facts['arch']} arch that nothing closes or leaves: {_said(facts)}.{ways}"
+    return (
+        f"Every plan opens new space in the {facts['arch']} arch that nothing closes or leaves: {_said(facts)}.{ways}"
+    )
+
+
+_NIL = 0.005
 
 
 def forced_lines(facts: Fact) -> list[str]:
@@ -121,15 +126,15 @@ def _range(found: Fact) -> list[str]:
     low, high, unit = found["least"], found["most"], found["unit"]
     if found["what"] == "use":
         what = clause(found["said"])
-        if low is not None and low > 0.005:
+        if low is not None and low > _NIL:
             return [f"{what}: every plan uses at least {amount(low, unit)}"]
-        if high is not None and high < 0.005:
+        if high is not None and high < _NIL:
             return [f"{what}: no plan can use it"]
         return [f"{what}: can be done without"]
     words = MEASURE_KINDS[found["what"]].words
     if low is None or high is None:
         return [f"{words}: can end at any value allowed"]
-    if abs(high - low) < 0.005:
+    if abs(high - low) < _NIL:
         return [f"{words}: ends at {amount(low, unit)}"]
     return [f"{words}: can end between {number(low)} and {amount(high, unit)}"]
 
@@ -139,9 +144,7 @@ def _forced(facts: Fact) -> str:
 
 
 def _assumed(facts: Fact) -> str:
-    return (
-        "Taken as so, because not stated: " + "; ".join(assumption(fact) for fact in facts["assumed"]) + "."
-    )
+    return "Taken as so, because not stated: " + "; ".join(assumption(fact) for fact in facts["assumed"]) + "."
 
 
 _ASSUMED = {
@@ -183,9 +186,7 @@ SENTENCES: dict[str, Callable[[Fact], str]] = {
     "small-shortfall": lambda facts: (
         f"Align and space goals fall short by {amount(facts['amount'], 'mm')} in all: taken as met."
     ),
-    "goals-already-met": _always(
-        "Every goal holds already: leaving the teeth as they are is one option to discuss."
-    ),
+    "goals-already-met": _always("Every goal holds already: leaving the teeth as they are is one option to discuss."),
     "extraction-not-decided": _always(
         "With the extraction these instructions cannot hold together; without it they can. Is it decided?"
     ),

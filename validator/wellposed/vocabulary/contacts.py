@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from wellposed.vocabulary.teeth import along_arch, arch_of, in_words
 
 
@@ -29,7 +31,7 @@ def normal(contact: str) -> str:
 
 def contacts_of(row: tuple[str, ...]) -> tuple[str, ...]:
     """The contacts of a row of neighbours, in its order."""
-    return tuple(f"{first}-{second}" for first, second in zip(row, row[1:], strict=False))
+    return tuple(f"{first}-{second}" for first, second in pairwise(row))
 
 
 def contact_in_words(contact: str) -> str:

@@ -1,0 +1,5 @@
+"""The command line."""
+
+from wellposed.commands.program import main
+
+__all__ = ["main"]

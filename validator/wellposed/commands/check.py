@@ -1,0 +1,63 @@
+"""``wellposed check``."""
+
+from __future__ import annotations
+
+from functools import partial
+
+import click
+
+from wellposed.check import check
+from wellposed.commands.files import STDIN
+from wellposed.commands.output import put, width
+from wellposed.commands.progress import watched
+from wellposed.commands.run import Run
+from wellposed.norms import NormError, Norms, with_profile
+from wellposed.reading.limits import MOST_BYTES
+from wellposed.render.forms import FORMS, TEXT, text_form
+
+__all__ = ["command"]
+
+
+@click.command("check", epilog="Example: wellposed check --format json prescription.json > report.json")
+@click.argument("files", metavar="FILE...", nargs=-1, required=True, type=click.Path())
+@click.option("--format", "form", type=click.Choice(list(FORMS)), default=TEXT, show_default=True)
+@click.option(
+    "--profile",
+    metavar="FILE.toml",
+    type=click.Path(exists=True, dir_okay=False, readable=True),
+    help="A practice's own limits, in place of the published ones.",
+)
+@click.option(
+    "--output",
+    metavar="FILE",
+    type=click.Path(dir_okay=False, writable=True),
+    help="Write the report there instead of printing it.",
+)
+@click.pass_context
+def command(ctx: click.Context, files: tuple[str, ...], form: str, profile: str | None, output: str | None) -> None:
+    """Check documents and say what stands against them.
+
+    A FILE of - is the standard input.
+
+    \b
+    Exit status, the worst of all files:
+      0  every document is fit to send
+      1  something stops one, or must be answered first
+      2  the command was called wrongly
+      3  a file or document could not be read
+      4  a fault inside the program
+    """
+    if files.count(STDIN) > 1:
+        raise click.UsageError("- (the standard input) can be given once only")
+    chosen = text_form(width(), titled=len(files) > 1) if form == TEXT else FORMS[form]
+    run = Run(partial(check, numbers=_numbers(profile)), chosen, MOST_BYTES + 1)
+    put(run.pieces(watched(files)), output, coloured=form == TEXT)
+    ctx.exit(run.worst)
+
+
+def _numbers(profile: str | None) -> Norms | None:
+    """The limits of a practice profile, none where none was named."""
+    try:
+        return with_profile(profile) if profile is not None else None
+    except NormError as error:
+        raise click.UsageError(str(error)) from error

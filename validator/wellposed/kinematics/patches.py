@@ -1,0 +1,91 @@
+"""A way out as RFC 6902 operations on the prescription; none where it takes words of the prescriber's own."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from math import ceil, floor
+from typing import Any
+
+from wellposed.kinematics.places import Places
+from wellposed.kinematics.repair import Repair
+from wellposed.vocabulary.motions import MOTIONS
+
+
+def up(value: float) -> float:
+    """The next hundredth that is not less."""
+    return ceil(value * 100 - 1e-4) / 100
+
+
+def down(value: float) -> float:
+    """The next hundredth that is not more."""
+    return floor(value * 100 + 1e-4) / 100
+
+
+def patch(places: Places, repair: Repair, amount: float) -> list[dict[str, Any]]:
+    """RFC 6902 operations that make the repair; none where it takes words of the prescriber's own."""
+    facts = dict(repair.facts)
+    if repair.what == "allow":
+        return _added(places, repair.use, facts, up(amount), repair.unit)
+    clause_id = facts.get("clause", "")
+    item, pointer = places.clauses.get(clause_id), places.pointer(clause_id)
+    if item is None:
+        return []
+    if repair.what == "give-up":
+        return [{"op": "remove", "path": pointer}]
+    member = _bound_member(repair, facts, item)
+    value = getattr(item, member, None) if member else None
+    if not member or value is None:
+        return []
+    changed = (
+        value + ceil(amount - 1e-6) if repair.whole else down(value - amount) if _lowers(repair) else up(value + amount)
+    )
+    return [{"op": "replace", "path": f"{pointer}/{member}", "value": changed}]
+
+
+def _lowers(repair: Repair) -> bool:
+    return repair.what == "lower-floor"
+
+
+def _bound_member(repair: Repair, facts: Mapping[str, Any], item: Any) -> str:
+    if repair.what == "lower-floor":
+        return "at_least"
+    if repair.what == "widen-tolerance":
+        return "within"
+    if repair.what == "more-aligners":
+        return "most_aligners"
+    if repair.what != "raise-ceiling":
+        return ""
+    part = str(facts.get("part", ""))
+    if part in ("per-contact", "in-all"):
+        return part.replace("-", "_")
+    return "at_most" if hasattr(item, "at_most") else "up_to"
+
+
+def _added(places: Places, use: str, facts: Mapping[str, Any], amount: float, unit: str) -> list[dict[str, Any]]:
+    bodies = list(_allowances(use, facts, amount, unit))
+    present = places.prescription.allow
+    fresh = (f"added-{n}" for n in range(1, 999) if f"added-{n}" not in places.clauses)
+    clauses = [{"id": next(fresh), **body} for body in bodies]
+    if present is None:
+        return [{"op": "add", "path": "/allow", "value": clauses}]
+    return [{"op": "add", "path": "/allow/-", "value": clause} for clause in clauses]
+
+
+def _allowances(use: str, facts: Mapping[str, Any], amount: float, unit: str) -> Iterator[dict[str, Any]]:
+    arch, teeth = facts.get("arch"), list(facts.get("teeth", ()))
+    if use == "enamel-reduction":
+        yield {"use": use, "contacts": list(facts["contacts"]), "in_all": amount, "unit": unit}
+    elif use in ("incisor-advance", "incisor-retraction"):
+        yield {"use": use, "arch": arch, "up_to": amount, "unit": unit}
+    elif use in ("distal-movement", "mesial-movement"):
+        yield {"use": use, "arch": arch, "teeth": teeth, "up_to": amount, "unit": unit}
+    elif use in ("intrusion", "extrusion"):
+        yield {"use": use, "teeth": teeth, "up_to": amount, "unit": unit}
+    elif use == "posterior-open-bite":
+        yield {"use": use, "up_to": amount, "unit": unit}
+    else:
+        for motion in {"widening": ("buccal",), "narrowing": ("lingual",), "slide": ("mesial", "distal")}.get(
+            use, (use,)
+        ):
+            assert motion in MOTIONS
+            yield {"use": "movement", "motion": motion, "teeth": teeth, "up_to": amount, "unit": unit}

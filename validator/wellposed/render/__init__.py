@@ -1,0 +1,1 @@
+"""Reports in words and in the forms other programs read."""
