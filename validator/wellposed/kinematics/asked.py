@@ -6,7 +6,7 @@ from collections.abc import Callable
 from typing import Any
 
 from wellposed.kinematics import asked_measures, room
-from wellposed.kinematics.bounds import bound_one_way, hold_still
+from wellposed.kinematics.bounds import hold_still
 from wellposed.kinematics.excluded import excluded_senses, excludes_contact
 from wellposed.kinematics.frame import Frame
 from wellposed.kinematics.keys import clause
@@ -26,7 +26,7 @@ from wellposed.model.clauses import (
     Reach,
 )
 from wellposed.model.means import Exclusion
-from wellposed.vocabulary.motions import MOTIONS
+from wellposed.vocabulary.motions import MOTIONS, Variable
 
 Preferences = list[tuple[str, tuple[Key, ...]]]
 
@@ -100,12 +100,12 @@ def _keep_sense(ledger: Ledger, kept: KeepMotion) -> None:
     _keep_motion(ledger, kept, sense.variable, (sense.sign,))
 
 
-def _keep_motion(ledger: Ledger, kept: KeepVariable | KeepMotion, variable: str, signs: tuple[int, ...]) -> None:
+def _keep_motion(ledger: Ledger, kept: KeepVariable | KeepMotion, variable: Variable, signs: tuple[int, ...]) -> None:
     for tooth in standing(ledger.mouth, kept.teeth):
         column = ledger.frame.column(tooth, variable)
         if column is not None:
             for sign in signs:
-                bound_one_way(ledger.system, clause(kept.id, "keep"), Kind.KEEP, column, sign, kept.within)
+                ledger.system.bind_side(clause(kept.id, "keep"), Kind.KEEP, column, sign, kept.within)
 
 
 def _order(ledger: Ledger, order: Movement) -> None:
@@ -121,9 +121,9 @@ def _order(ledger: Ledger, order: Movement) -> None:
 def _order_column(ledger: Ledger, order: Movement, column: int, low: float, high: float | None) -> None:
     sign = MOTIONS[order.motion].sign
     if low > 0:
-        bound_one_way(ledger.system, clause(order.id, "floor"), Kind.DEMAND, column, -sign, -low)
+        ledger.system.bind_side(clause(order.id, "floor"), Kind.DEMAND, column, -sign, -low)
     if high is not None:
-        bound_one_way(ledger.system, clause(order.id, "ceiling"), Kind.CEILING, column, sign, high)
+        ledger.system.bind_side(clause(order.id, "ceiling"), Kind.CEILING, column, sign, high)
 
 
 def _order_displaced(ledger: Ledger, order: Movement, tooth: str, column: int) -> None:
@@ -144,14 +144,14 @@ def _exclude(ledger: Ledger, item: Exclusion) -> None:
     if item.means == "enamel-reduction":
         for name, columns in frame.contacts.items():
             if excludes_contact(item, name):
-                ledger.system.bind_column(key, Kind.KEEP, columns.reduction, high=0.0)
+                ledger.system.bind_column(key, Kind.BAN, columns.reduction, high=0.0)
     elif item.means == "posterior-open-bite":
         for row in frame.hinge.shut.values():
-            ledger.system.bind_existing_row(key, Kind.KEEP, row, high=0.0)
+            ledger.system.bind_existing_row(key, Kind.BAN, row, high=frame.hinge.before)
     for at in excluded_senses(ledger.mouth, item):
         column = frame.column(at.tooth, at.variable)
         if column is not None:
-            bound_one_way(ledger.system, key, Kind.KEEP, column, at.sign, 0.0)
+            ledger.system.bind_side(key, Kind.BAN, column, at.sign, 0.0)
 
 
 _FORMS: dict[type, Callable[[Ledger, Any], None]] = {

@@ -42,8 +42,15 @@ def _start(ledger: Ledger, measure: str, pair: Pair | None) -> tuple[MeasureRow 
     """Terms of a measure and its baseline; 0 for one that stands for its final value."""
     row = measure_row(ledger.frame, measure, pair)
     if row is not None and row.absolute:
-        return row, 0.0 if ledger.mouth.room_known(measure.partition("-")[0]) else None
+        return row, 0.0 if _known(ledger, measure) else None
     return row, ledger.mouth.baseline(measure, pair)
+
+
+def _known(ledger: Ledger, measure: str) -> bool:
+    """Whether a measure that stands for its final value has a start."""
+    if measure == "posterior-open-bite":
+        return ledger.mouth.baseline(measure) is not None
+    return ledger.mouth.room_known(measure.partition("-")[0])
 
 
 def _with_error(ledger: Ledger, row: MeasureRow, goal: Reach) -> Terms:
@@ -55,8 +62,10 @@ def _with_error(ledger: Ledger, row: MeasureRow, goal: Reach) -> Terms:
 
 
 def _about(ledger: Ledger, kept: KeepMeasure, row: MeasureRow) -> tuple[Terms, float | None]:
-    """Crowding or spacing as a change: the terms less their error, and the value they start from."""
+    """A final value as a change: the terms less their error, and the value they start from."""
     arch, _, what = kept.measure.partition("-")
+    if kept.measure == "posterior-open-bite":
+        return row.terms, ledger.mouth.amount(kept.measure)
     if not ledger.mouth.room_known(arch):
         return row.terms, None
     sign = -1 if what == "crowding" else 1

@@ -12,11 +12,10 @@ from wellposed.kinematics.keys import clause, silence, state
 from wellposed.kinematics.means import reduction_contacts, width_teeth
 from wellposed.kinematics.opened import Opened, silent_group
 from wellposed.kinematics.openings import Sensed, incisors
-from wellposed.kinematics.rows import Key, Kind, System, Terms
+from wellposed.kinematics.rows import Key, Kind, Terms
 from wellposed.model.clauses import Align
 from wellposed.model.means import EnamelReduction, PosteriorOpenBite, WidthChange
 from wellposed.vocabulary.contacts import teeth_of
-from wellposed.vocabulary.motions import Variable
 from wellposed.vocabulary.teeth import ARCHES, arch_of, is_premolar, position
 
 
@@ -27,12 +26,6 @@ class Ceiling(NamedTuple):
     at: int
     sign: int
     rate: float
-
-
-def bound_one_way(system: System, key: Key, kind: Kind, column: int, sign: int, most: float) -> None:
-    """Bound a column in one sense."""
-    low, high = (-inf, most) if sign > 0 else (-most, inf)
-    system.bind_column(key, kind, column, low, high)
 
 
 def hold_still(frame: Frame, key: Key, kind: Kind, tooth: str) -> None:
@@ -95,14 +88,14 @@ class Bounds:
         system = self.frame.system
         for (tooth, variable), column in self.frame.columns.items():
             for sign in (1, -1):
-                found = self.opened.deciding(Sensed(tooth, _variable(variable), sign))
+                found = self.opened.deciding(Sensed(tooth, variable, sign))
                 if found is None:
                     key = silence(arch_of(tooth), silent_group(tooth, variable))
-                    bound_one_way(system, key, Kind.SILENCE, column, sign, 0.0)
+                    system.bind_side(key, Kind.SILENCE, column, sign, 0.0)
                     continue
                 self.opened_columns.add(column)
                 if found.amount < inf:
-                    bound_one_way(system, self.amount_key(found.owner), Kind.CEILING, column, sign, found.amount)
+                    system.bind_side(self.amount_key(found.owner), Kind.CEILING, column, sign, found.amount)
                     self.ceilings.setdefault(found.owner, []).append(Ceiling(False, column, sign, found.rate))
 
     def _travels(self) -> None:
@@ -113,7 +106,7 @@ class Bounds:
             sign = -1 if displaced[tooth] > 0 else 1
             if tooth not in aligned and self.opened.deciding(Sensed(tooth, "out", sign)) is None:
                 key = silence(arch_of(tooth), silent_group(tooth, "out"))
-                bound_one_way(self.frame.system, key, Kind.SILENCE, column, sign, 0.0)
+                self.frame.system.bind_side(key, Kind.SILENCE, column, sign, 0.0)
 
     def _alike(self) -> None:
         """Incisors moved as a group move alike; not where anything names them singly."""
@@ -189,13 +182,16 @@ class Bounds:
         stops = dict(self._stops())
         if not stops:
             for row in self.frame.hinge.shut.values():
-                self.frame.system.bind_existing_row(silence("both", "gap"), Kind.SILENCE, row, high=0.0)
+                self.frame.system.bind_existing_row(
+                    silence("both", "gap"), Kind.SILENCE, row, high=self.frame.hinge.before
+                )
             return
         self.gap_opened = True
         owner, (most, rate) = max(stops.items(), key=lambda stop: stop[1][0])
         if most < inf:
             for row in self.frame.hinge.shut.values():
-                self.frame.system.bind_existing_row(self.amount_key(owner), Kind.CEILING, row, high=most)
+                high = self.frame.hinge.before + most
+                self.frame.system.bind_existing_row(self.amount_key(owner), Kind.CEILING, row, high=high)
                 self.ceilings.setdefault(owner, []).append(Ceiling(True, row, 1, rate))
 
     def _stops(self) -> Iterator[tuple[str, tuple[float, float]]]:
@@ -208,21 +204,12 @@ class Bounds:
             if at.variable == "vertical" and at.sign > 0 and (is_premolar(at.tooth) or position(at.tooth) == 7):
                 found = self.opened.deciding(at)
                 if found is not None:
-                    stop = self._ordered(found.owner, at.tooth, found.amount), found.rate
+                    stop = found.amount, found.rate
                     best[found.owner] = max(stop, best.get(found.owner, (0.0, 0.0)))
         yield from best.items()
-
-    def _ordered(self, owner: str, tooth: str, reach: float) -> float:
-        """An order's own upper bound, where it is an order that opens the tooth."""
-        orders = [m for m in self.rx.movements or () if m.id == owner and tooth in m.teeth and m.at_most is not None]
-        return min((order.at_most or 0.0 for order in orders), default=reach)
 
 
 def _amount_part(item: object) -> str:
     if isinstance(item, EnamelReduction):
         return "per-contact" if item.in_all is None else "in-all"
     return "ceiling"
-
-
-def _variable(name: str) -> Variable:
-    return name  # type: ignore[return-value]  # columns are made from VARIABLES

@@ -17,6 +17,7 @@ _ROLE = {
     Kind.DEMAND: "asked",
     Kind.SILENCE: "unsaid",
     Kind.KEEP: "kept",
+    Kind.BAN: "kept",
     Kind.CEILING: "allowed",
     Kind.FIXED: "fixed",
     Kind.LIMIT: "usual",
@@ -95,7 +96,7 @@ def _first(places: Places, conflict: Conflict, clauses: tuple[str, ...]) -> str:
 
 
 def _in_order(places: Places, conflict: Conflict) -> list[tuple[Key, Kind]]:
-    rank = {Kind.DEMAND: 0, Kind.KEEP: 1, Kind.CEILING: 2, Kind.FIXED: 3, Kind.LIMIT: 4, Kind.SILENCE: 5}
+    rank = {Kind.DEMAND: 0, Kind.KEEP: 1, Kind.BAN: 1, Kind.CEILING: 2, Kind.FIXED: 3, Kind.LIMIT: 4, Kind.SILENCE: 5}
     return sorted(conflict.kinds.items(), key=lambda item: (rank[item[1]], _place(places, item[0])))
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from functools import cached_property
 from math import inf
 from typing import NamedTuple
@@ -14,7 +14,7 @@ from wellposed.kinematics.rows import System, Terms, plus, times
 from wellposed.model.clauses import Align
 from wellposed.model.means import Expectation
 from wellposed.vocabulary.contacts import normal
-from wellposed.vocabulary.motions import VARIABLES
+from wellposed.vocabulary.motions import VARIABLES, Variable
 from wellposed.vocabulary.teeth import ARCHES, RIGHT, position, side_of
 
 _ALWAYS = ("along", "out", "vertical")
@@ -32,30 +32,39 @@ class Frame:
     """Columns and defining rows for one arch depth.
 
     extra   tooth variables to have a column beside those every tooth has
+    outs    how far each molar's ``out`` is opened, mm
     uneven  the two sides of the bite are ordered differently
     offset  added to an assumed arch depth, mm
     """
 
-    def __init__(self, mouth: Mouth, extra: Iterable[tuple[str, str]], uneven: bool, offset: float) -> None:
+    def __init__(
+        self,
+        mouth: Mouth,
+        extra: Iterable[tuple[str, Variable]],
+        outs: Mapping[str, float],
+        uneven: bool,
+        offset: float,
+    ) -> None:
         self.mouth = mouth
         self.system = System()
-        self.columns: dict[tuple[str, str], int] = {}
+        self.columns: dict[tuple[str, Variable], int] = {}
         self.travels: dict[str, int] = {}
         self.contacts: dict[str, ContactColumns] = {}
         self.facing: dict[str, Facing] = {}
         self.errors: dict[str, tuple[int, float, float]] = {}
         self.expected: dict[str, list[int]] = {}
+        self._outs = outs
         self._teeth(set(extra))
         room = self._expectations()
         for row in mouth.rows.values():
             self._room(row, row.line(offset), room)
-        self.hinge = Hinge(self.system, self.columns, uneven)
+        self.hinge = Hinge(self.system, self.columns, uneven, mouth.amount("posterior-open-bite"))
 
     def finish(self) -> None:
         """Write the settings, once every measuring error is known."""
         self.hinge.set_errors(self.system, self.errors.values())
 
-    def column(self, tooth: str, variable: str) -> int | None:
+    def column(self, tooth: str, variable: Variable) -> int | None:
         """The column of a tooth's variable; None where nothing could ever move it."""
         return self.columns.get((tooth, variable))
 
@@ -65,7 +74,7 @@ class Frame:
             self.errors[name] = (self.system.column(), low, high)
         return self.errors[name][0]
 
-    def _teeth(self, extra: set[tuple[str, str]]) -> None:
+    def _teeth(self, extra: set[tuple[str, Variable]]) -> None:
         displaced = self.mouth.tooth_values("displacement")
         for row in self.mouth.rows.values():
             for tooth in row.teeth:
@@ -105,6 +114,7 @@ class Frame:
         """gap - overlap left = room from along and out + reduction + expected + what was there before."""
         place = {tooth: number for number, tooth in enumerate(row.initial)}
         self.facing |= {tooth: line.facings[place[tooth]] for tooth in row.teeth}
+        self._swings(row)
         errors = self._room_errors(row)
         for contact in row.contacts:
             loses, gains = line.chord(place[contact.first], place[contact.second])
@@ -121,6 +131,18 @@ class Frame:
             )
             terms = plus({columns.gap: 1.0, columns.overlap: -1.0}, times(-1.0, room))
             self.system.row(terms, contact.before, contact.before)
+
+    def _swings(self, row: ArchRow) -> None:
+        """A molar moved straight sideways also slides along the arch: not counted on, but no proof may deny it."""
+        for tooth in row.teeth:
+            if self._outs.get(tooth):
+                face = self.facing[tooth]
+                reach = self._outs[tooth] * abs(face.along_x / face.out_x)
+                self.error_column(f"swing {tooth}", -reach, reach)
+
+    def _along(self, tooth: str) -> Terms:
+        swing = self.errors.get(f"swing {tooth}")
+        return {self.columns[tooth, "along"]: 1.0} | ({swing[0]: 1.0} if swing else {})
 
     def _overlap(self, contact: Contact, errors: Terms) -> int:
         """Overlap left after treatment, never more than before. Inside an ``align`` the sum alone is bound."""
@@ -155,22 +177,36 @@ class Frame:
 
     def slide(self, tooth: str) -> Terms:
         """Travel along the arch, from the patient's right to left +."""
-        return {self.columns[tooth, "along"]: 1.0 if side_of(tooth) == RIGHT else -1.0}
+        return times(1.0 if side_of(tooth) == RIGHT else -1.0, self._along(tooth))
 
-    def forward(self, tooth: str) -> Terms:
-        """Anteroposterior travel of a tooth, forward +."""
+    def ahead(self, tooth: str, pair: bool = False) -> Terms:
+        """Travel of an incisor's edge forwards, as the overjet is taken; at a named pair with its way to the line."""
         face = self.facing[tooth]
-        return plus({self.columns[tooth, "out"]: face.out_y}, times(face.along_y, self.slide(tooth)))
+        out = 1.0 if position(tooth) == 1 else face.out_y
+        return plus(self._outwards(tooth, out, pair), times(face.along_y, self.slide(tooth)))
+
+    def mesial(self, tooth: str) -> Terms:
+        """Travel of a tooth towards mesial, as the relation of opposing teeth is taken: along the arch."""
+        return plus(self._along(tooth), {self.columns[tooth, "out"]: self.facing[tooth].out_y})
 
     def sideways(self, tooth: str) -> Terms:
-        """Transverse travel of a tooth, patient's left +."""
-        face = self.facing[tooth]
-        return plus({self.columns[tooth, "out"]: face.out_x}, times(face.along_x, self.slide(tooth)))
+        """Travel of a central incisor to the patient's left, as a midline is taken: along the arch."""
+        return plus({self.columns[tooth, "out"]: self.facing[tooth].out_x}, self.slide(tooth))
+
+    def buccal(self, tooth: str, pair: bool = False) -> Terms:
+        """Travel of a tooth outwards; at a named pair with its way to the line."""
+        return self._outwards(tooth, 1.0, pair)
+
+    def _outwards(self, tooth: str, factor: float, pair: bool) -> Terms:
+        columns = [self.columns[tooth, "out"]]
+        if pair and tooth in self.travels:
+            columns.append(self.travels[tooth])
+        return dict.fromkeys(columns, factor)
 
     def outward(self, tooth: str) -> Terms:
         """What a tooth adds to the width of its pair: its ``out`` and its distal travel."""
         face = self.facing[tooth]
-        return {self.columns[tooth, "out"]: abs(face.out_x), self.columns[tooth, "along"]: -abs(face.along_x)}
+        return plus({self.columns[tooth, "out"]: abs(face.out_x)}, times(-abs(face.along_x), self._along(tooth)))
 
     def present(self, *teeth: str) -> list[str]:
         """Those of the teeth that stand in line."""

@@ -1,6 +1,7 @@
 """The hinge: how the height of the back teeth moves the bite, and the variants it makes of every question.
 
-m = -mean vertical(16, 26) - mean vertical(36, 46) - posterior gap; closing = k m, k known only between bounds.
+m = -mean vertical(16, 26) - mean vertical(36, 46) - what the gap at the back grows by; closing = k m, k known only
+between bounds. A gap that is there already keeps the back teeth out of contact: filling it moves nothing else.
 Over every k the set is two cones; at the stated values both ends of k are asked.
 """
 
@@ -11,6 +12,7 @@ from math import inf
 
 from wellposed import norms
 from wellposed.kinematics.rows import Setting, System, mean, plus
+from wellposed.vocabulary.motions import Variable
 from wellposed.vocabulary.teeth import LOWER, SIDES, UPPER, tooth_at
 
 _FREE = (-inf, inf)
@@ -24,6 +26,7 @@ _PROOF = {"closes": (_NOT_LESS, _NOT_MORE, _NOT_LESS), "opens": (_NOT_MORE, _NOT
 class Hinge:
     """Columns and rows of the hinge.
 
+    before   the gap at the back at the start, mm
     closing  column: the bite closes, mm at the incisors
     gaps     columns of the posterior gap, one in all or one a side
     shut     rows that a silent gap bounds from above, by side
@@ -32,7 +35,10 @@ class Hinge:
     proof    names of the settings of a proof
     """
 
-    def __init__(self, system: System, columns: dict[tuple[str, str], int], uneven: bool) -> None:
+    def __init__(
+        self, system: System, columns: dict[tuple[str, Variable], int], uneven: bool, open_before: float
+    ) -> None:
+        self.before = open_before
         self.closing = system.column()
         self.gaps: dict[str, int] = {}
         self.columns: set[int] = set()
@@ -40,7 +46,7 @@ class Hinge:
         self.rests = bool(pairs)
         self._settings: dict[str, tuple[Setting, ...]] = {}
         if pairs:
-            self._lever(system, pairs, uneven)
+            self._lever(system, pairs, uneven, open_before)
         self.shut = {side: system.row({column: 1.0}) for side, column in self.gaps.items()}
         self.stated: tuple[tuple[str, ...], ...]
         self.proof: tuple[str, ...]
@@ -56,6 +62,7 @@ class Hinge:
         system: System,
         pairs: dict[str, tuple[int, int]],
         uneven: bool,
+        open_before: float,
     ) -> None:
         m = system.column()
         heights = {side: dict.fromkeys(pair, 1.0) for side, pair in pairs.items()}
@@ -63,7 +70,9 @@ class Hinge:
         sides = heights if uneven and len(pairs) == 2 else {"both": mean(list(heights.values()))}
         for side, height in sides.items():
             self.gaps[side] = system.column(0.0)
-            system.row(plus({m: 1.0, self.gaps[side]: 1.0}, height), 0.0, 0.0)
+            system.row(plus({m: 1.0, self.gaps[side]: 1.0}, height), open_before, open_before)
+            if open_before > 0:
+                system.row(plus({self.gaps[side]: 1.0}, height), low=open_before)
         self.columns |= set(self.gaps.values())
         factors = (norms.value("kinematics.hinge.least"), norms.value("kinematics.hinge.most"))
         self._rows = (*(system.row({self.closing: 1.0, m: -k}) for k in factors), system.row({m: 1.0}))
@@ -90,7 +99,7 @@ class Hinge:
             system.settings[name] = settings + (freed if name in self.proof else fixed)
 
 
-def _opposed(columns: dict[tuple[str, str], int], side: str) -> tuple[int, int] | None:
+def _opposed(columns: dict[tuple[str, Variable], int], side: str) -> tuple[int, int] | None:
     """Heights of the opposed first molars of a side, if both stand."""
     pair = [columns.get((tooth_at(arch, side, 6), "vertical")) for arch in (UPPER, LOWER)]
     return (pair[0], pair[1]) if pair[0] is not None and pair[1] is not None else None

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import cache
+
 from wellposed.kinematics.rows import Key
 
 
@@ -10,6 +12,7 @@ def clause(clause_id: str, part: str) -> Key:
     return ("clause", clause_id, part)
 
 
+@cache
 def silence(arch: str, group: str) -> Key:
     """What is not mentioned in an arch (``both`` for the gap at the back)."""
     return ("silence", arch, group)
@@ -25,6 +28,7 @@ def space(arch: str) -> Key:
     return ("space", arch)
 
 
+@cache
 def practice(norm: str, place: str) -> Key:
     """A practice limit at a tooth, contact, pair or arch."""
     return ("practice", norm, place)

@@ -80,14 +80,18 @@ def _region(contact: str) -> str:
 
 
 def _widths(frame: Frame, norms: Norms, arch: str, concerned: Callable[[int], bool]) -> Iterator[Limit]:
+    """Widening counts what teeth go outwards; narrowing what the pair loses in width, slide along the arch included."""
     teeth = [tooth for tooth in frame.mouth.rows[arch].teeth if 3 <= position(tooth) <= 7]
     for number in sorted({position(tooth) for tooth in teeth}):
         pair = [tooth for tooth in teeth if position(tooth) == number]
-        if len(pair) < 2:
+        outwards = {frame.columns[tooth, "out"]: abs(frame.facing[tooth].out_x) for tooth in pair}
+        if not any(concerned(column) for column in outwards):
             continue
-        terms = plus(*(frame.outward(tooth) for tooth in pair))
-        if any(concerned(column) for column in terms):
-            yield _within(norms, _width_norm(arch, number), f"{arch} {number}", terms, -1.0)
+        norm, place = _width_norm(arch, number), f"{arch} {number}"
+        yield Limit(norm, place, outwards, -float("inf"), norms.value(norm))
+        if len(pair) > 1:
+            width = plus(*(frame.outward(tooth) for tooth in pair))
+            yield Limit(norm, f"{place} narrowed", width, -norms.value(norm), float("inf"))
 
 
 def _width_norm(arch: str, number: int) -> str:

@@ -9,9 +9,7 @@ from typing import Any
 from wellposed import norms
 from wellposed.kinematics.mouth import Mouth
 from wellposed.kinematics.openings import (
-    Opening,
     Openings,
-    Sensed,
     both,
     extraction_of,
     follow_reduction,
@@ -169,13 +167,9 @@ def _leave(mouth: Mouth, clause: Leave) -> Openings:
 
 
 def _movement(mouth: Mouth, clause: Movement) -> Openings:
-    """A movement opens its variable; its own bounds are rows. Torque takes travel along to its upper bound."""
-    sense = MOTIONS[clause.motion]
-    opened = motion(standing(mouth, clause.teeth), *sense, inf)
-    if sense.variable == "torque" and clause.at_most is not None:
-        travel = norms.value("kinematics.out-per-torque") * clause.at_most
-        turned = [Opening(Sensed(o.at.tooth, "out", sense.sign), travel) for o in opened]
-        return with_along(opened + turned, mouth)
+    """A movement opens its variable to its upper bound; what travels with a torque, to the same share of it."""
+    most = inf if clause.at_most is None else clause.at_most
+    opened = motion(standing(mouth, clause.teeth), *MOTIONS[clause.motion], most)
     return with_along(with_travel(opened), mouth)
 
 

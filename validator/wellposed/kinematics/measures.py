@@ -6,6 +6,7 @@ from typing import NamedTuple
 
 from wellposed.kinematics.frame import Frame
 from wellposed.kinematics.rows import Terms, mean, plus, times
+from wellposed.vocabulary.motions import Variable
 from wellposed.vocabulary.teeth import LOWER, SIDES, UPPER, arch_of, position, tooth_at
 
 _WIDTH_TEETH = {
@@ -32,7 +33,7 @@ def measure_row(frame: Frame, name: str, pair: Pair | None = None) -> MeasureRow
     terms = _terms(frame, name, pair)
     if terms is None:
         return None
-    if name.endswith(("crowding", "spacing")):
+    if name.endswith(("crowding", "spacing")) or name == "posterior-open-bite":
         return MeasureRow(terms, True)
     expected = () if pair else frame.expected.get(name, ())
     return MeasureRow(plus(terms, dict.fromkeys(expected, 1.0)))
@@ -74,8 +75,9 @@ def _of_side(frame: Frame, name: str, pair: Pair | None) -> Terms | None:
     if len(frame.present(upper, lower)) < 2:
         return None
     if what == "transverse-overlap":
-        return {frame.columns[upper, "out"]: 1.0, frame.columns[lower, "out"]: -1.0}
-    return plus(frame.forward(upper), times(-1.0, frame.forward(lower)))
+        named = pair is not None
+        return plus(frame.buccal(upper, named), times(-1.0, frame.buccal(lower, named)))
+    return plus(frame.mesial(upper), times(-1.0, frame.mesial(lower)))
 
 
 def _upper_first(tooth: str) -> bool:
@@ -85,7 +87,7 @@ def _upper_first(tooth: str) -> bool:
 def _front(frame: Frame, name: str, pair: Pair | None) -> Terms | None:
     upper, lower = _fronts(frame, pair)
     if name in ("overbite", "overjet", "interincisal-angle"):
-        return _both_fronts(frame, name, upper, lower) if upper and lower else None
+        return _both_fronts(frame, name, (upper, lower), pair is not None) if upper and lower else None
     if name.startswith(("upper-incisor-to", "lower-incisor-to")):
         return _mean(frame, upper if name.startswith(UPPER) else lower, "torque")
     if name in ("incisor-display-at-rest", "gingival-display-on-smiling"):
@@ -100,19 +102,19 @@ def _fronts(frame: Frame, pair: Pair | None) -> tuple[list[str], list[str]]:
     return [t for t in named if arch_of(t) == UPPER], [t for t in named if arch_of(t) == LOWER]
 
 
-def _both_fronts(frame: Frame, name: str, upper: list[str], lower: list[str]) -> Terms | None:
+def _both_fronts(frame: Frame, name: str, fronts: tuple[list[str], list[str]], named: bool) -> Terms | None:
     if name == "overjet":
-        ahead = [mean([frame.forward(t) for t in teeth]) for teeth in (upper, lower)]
-        return plus(ahead[0], times(-1.0, ahead[1]))
-    variable = "vertical" if name == "overbite" else "torque"
-    parts = [_mean(frame, teeth, variable) for teeth in (upper, lower)]
+        upper, lower = (mean([frame.ahead(tooth, named) for tooth in teeth]) for teeth in fronts)
+        return plus(upper, times(-1.0, lower))
+    variable: Variable = "vertical" if name == "overbite" else "torque"
+    parts = [_mean(frame, teeth, variable) for teeth in fronts]
     if parts[0] is None or parts[1] is None:
         return None
     together = plus(parts[0], parts[1])
     return plus(together, {frame.hinge.closing: 1.0}) if name == "overbite" else times(-1.0, together)
 
 
-def _mean(frame: Frame, teeth: list[str], variable: str) -> Terms | None:
+def _mean(frame: Frame, teeth: list[str], variable: Variable) -> Terms | None:
     columns = [column for tooth in teeth if (column := frame.column(tooth, variable)) is not None]
     return mean([{column: 1.0} for column in columns]) if columns else None
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from functools import cache
 from math import inf
 from typing import NamedTuple
 
@@ -40,6 +41,7 @@ def tooth_class(tooth: str) -> str:
     return "incisor" if is_incisor(tooth) else "canine" if is_canine(tooth) else "posterior"
 
 
+@cache
 def silent_group(tooth: str, variable: str) -> str:
     """The group of silent variables one belongs to."""
     if variable == "along":

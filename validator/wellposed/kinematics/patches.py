@@ -36,14 +36,13 @@ def patch(places: Places, repair: Repair, amount: float) -> list[dict[str, Any]]
     value = getattr(item, member, None) if member else None
     if not member or value is None:
         return []
-    changed = (
-        value + ceil(amount - 1e-6) if repair.whole else down(value - amount) if _lowers(repair) else up(value + amount)
-    )
-    return [{"op": "replace", "path": f"{pointer}/{member}", "value": changed}]
+    return [{"op": "replace", "path": f"{pointer}/{member}", "value": _changed(repair, value, amount)}]
 
 
-def _lowers(repair: Repair) -> bool:
-    return repair.what == "lower-floor"
+def _changed(repair: Repair, value: float, amount: float) -> float:
+    if repair.whole:
+        return value + ceil(amount - 1e-6)
+    return down(value - amount) if repair.what == "lower-floor" else up(value + amount)
 
 
 def _bound_member(repair: Repair, facts: Mapping[str, Any], item: Any) -> str:

@@ -111,7 +111,8 @@ def _at_rest(translation: Translation, terms: Terms) -> float:
             columns = translation.frame.contacts[contact.name]
             value += terms.get(columns.gap, 0.0) * max(0.0, contact.before)
             value += terms.get(columns.overlap, 0.0) * max(0.0, -contact.before)
-    return value
+    gaps = translation.frame.hinge.gaps.values()
+    return value + sum(terms.get(gap, 0.0) * translation.frame.hinge.before for gap in gaps)
 
 
 def assumptions(translation: Translation) -> Iterator[Assumption]:

@@ -30,6 +30,13 @@ def repairs(translation: Translation, key: Key) -> Iterator[Repair]:
             yield Repair("pass-limit", key, _plain(translation, key), norms.norm(norm).unit)
 
 
+def last_resort(translation: Translation, key: Key) -> Iterator[Repair]:
+    """Giving up an order that no smaller amount of it would save."""
+    match key:
+        case ("clause", str(clause_id), "floor") if isinstance(translation.clause(clause_id), Movement):
+            yield Repair("give-up", key, Strain(drops=(key,)), "mm", facts=(("clause", clause_id), ("part", "floor")))
+
+
 def _plain(translation: Translation, key: Key, rate: float = 1.0, most: float = inf) -> Strain:
     return Strain(drops=(key,), rows=loosened(translation.system, key, rate), most=most)
 

@@ -88,12 +88,12 @@ def ordered_reduction(ledger: Ledger) -> None:
 def new_space(ledger: Ledger) -> None:
     """New space that no goal closes or leaves, kept apart: a question, not a demand of the prescriber."""
     goals = ledger.mouth.prescription.goals or ()
-    spoken: set[str] = {goal.close_arch for goal in goals if isinstance(goal, CloseArch)}
-    spoken |= {arch_of_contact(contact) for goal in goals if isinstance(goal, Close) for contact in goal.close}
-    spoken |= {arch_of_contact(contact) for contact in left_open(ledger.mouth.prescription)}
+    closed = {goal.close_arch for goal in goals if isinstance(goal, CloseArch)}
+    spoken = {normal(contact) for goal in goals if isinstance(goal, Close) for contact in goal.close}
+    spoken |= left_open(ledger.mouth.prescription)
     for arch in ARCHES:
-        row = ledger.mouth.rows[arch]
-        if arch not in spoken and row.contacts:
-            gaps = dict.fromkeys((ledger.frame.contacts[contact.name].gap for contact in row.contacts), 1.0)
-            before = sum(max(0.0, contact.before) for contact in row.contacts if not contact.taken)
+        contacts = [contact for contact in ledger.mouth.rows[arch].contacts if contact.name not in spoken]
+        if arch not in closed and contacts:
+            gaps = dict.fromkeys((ledger.frame.contacts[contact.name].gap for contact in contacts), 1.0)
+            before = sum(max(0.0, contact.before) for contact in contacts if not contact.taken)
             ledger.demand(space(arch), gaps, high=before + norms.value("kinematics.space-left-over"))

@@ -26,6 +26,7 @@ class Kind(IntEnum):
     CEILING = 3
     FIXED = 4
     LIMIT = 5
+    BAN = 6
 
 
 class Bound(NamedTuple):
@@ -118,6 +119,10 @@ class System:
     def bind_column(self, key: Key, kind: Kind, index: int, low: float = -inf, high: float = inf) -> None:
         """Let a member bound a column."""
         self._bind(self.member(key, kind), False, index, low, high)
+
+    def bind_side(self, key: Key, kind: Kind, at: int, sign: int, most: float) -> None:
+        """Let a member bound a column in one sense."""
+        self.member(key, kind).bounds.append(Bound(False, at, sign, sign * most))
 
     def bind_row(self, key: Key, kind: Kind, terms: Terms, low: float = -inf, high: float = inf) -> int:
         """Let a member bound a row of its own; the row's index."""

@@ -10,8 +10,8 @@ from wellposed.kinematics.solve import Model
 
 Members = tuple[Key, ...]
 _ORDERS = (
-    (Kind.DEMAND, Kind.SILENCE, Kind.KEEP, Kind.CEILING, Kind.FIXED, Kind.LIMIT),
-    (Kind.DEMAND, Kind.KEEP, Kind.SILENCE, Kind.CEILING, Kind.FIXED, Kind.LIMIT),
+    (Kind.DEMAND, Kind.BAN, Kind.SILENCE, Kind.KEEP, Kind.CEILING, Kind.FIXED, Kind.LIMIT),
+    (Kind.DEMAND, Kind.BAN, Kind.KEEP, Kind.SILENCE, Kind.CEILING, Kind.FIXED, Kind.LIMIT),
 )
 
 
@@ -48,7 +48,9 @@ def conflicts(group: Alternatives, active: Members, kinds: dict[Key, Kind]) -> l
     found: list[Members] = []
     remaining = active
     while not holds(group, remaining):
-        conflict = _smallest(group, remaining, kinds)
+        without_bans = tuple(key for key in remaining if kinds[key] != Kind.BAN)
+        needed = remaining if holds(group, without_bans) else without_bans
+        conflict = _smallest(group, needed, kinds)
         found.append(conflict)
         demands = {key for key in conflict if kinds[key] == Kind.DEMAND} or set(conflict)
         remaining = tuple(key for key in remaining if key not in demands)

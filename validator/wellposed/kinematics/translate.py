@@ -18,7 +18,11 @@ from wellposed.kinematics.openings import Sensed
 from wellposed.kinematics.rows import Key
 from wellposed.model.clauses import Hold, KeepMotion, KeepVariable
 from wellposed.norms import Norms
-from wellposed.vocabulary.motions import MOTIONS
+from wellposed.vocabulary.motions import MOTIONS, Variable
+from wellposed.vocabulary.teeth import is_molar
+
+_FAR = 5.0
+"""Reach of a molar's ``out`` where nothing bounds it, mm: wider than anybody widens."""
 
 
 class Unmet(NamedTuple):
@@ -40,7 +44,7 @@ class Translation:
         self.mouth = mouth
         self.rx = mouth.prescription
         self.opened = Opened(mouth)
-        self.frame = Frame(mouth, self._extra(), self._uneven(), offset)
+        self.frame = Frame(mouth, self._extra(), self._outs(), self._uneven(), offset)
         self.system = self.frame.system
         self.bounds = Bounds(self.frame, self.opened)
         self.asked = Asked(self.frame)
@@ -78,13 +82,26 @@ class Translation:
         hinge = self.frame.hinge
         return bool(hinge.columns & self.bounds.opened_columns) or self.bounds.gap_opened
 
-    def _extra(self) -> set[tuple[str, str]]:
+    def _extra(self) -> set[tuple[str, Variable]]:
         """Angles that some clause bounds, of teeth that stand in line."""
         asked = {(t, MOTIONS[m.motion].variable) for m in self.rx.movements or () for t in m.teeth}
         bound = {at for at in asked if at[1] in ("torque", "tip", "rotation")}
         bound |= {(at.tooth, at.variable) for at in self.opened.table if at.variable == "torque"}
         present = {tooth for row in self.mouth.rows.values() for tooth in row.teeth}
         return {at for at in bound if at[0] in present}
+
+    def _outs(self) -> dict[str, float]:
+        """How far each molar's ``out`` is opened, mm; where a pair's width bounds it, that width."""
+        found: dict[str, float] = {}
+        for at, sources in self.opened.table.items():
+            if at.variable == "out" and is_molar(at.tooth):
+                reach = max(one.amount if one.amount < inf else self._width_of(one.owner) for one in sources)
+                found[at.tooth] = max(reach, found.get(at.tooth, 0.0))
+        return found
+
+    def _width_of(self, owner: str) -> float:
+        amount = getattr(self._clauses.get(owner), "up_to", None)
+        return _FAR if amount is None else amount
 
     def _uneven(self) -> bool:
         """Whether the first molars of the two sides are ordered differently up or down."""

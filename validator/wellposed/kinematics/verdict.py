@@ -21,7 +21,7 @@ from wellposed import norms
 from wellposed.kinematics.case import Case, Groups, must
 from wellposed.kinematics.judgement import VERDICTS, Judgement, Verdict
 from wellposed.kinematics.possible import already_met, assumptions, forced, preferences, space_left
-from wellposed.kinematics.rows import Setting, Strain, StrainRow, plus
+from wellposed.kinematics.rows import Kind, Setting, Strain, StrainRow, plus
 from wellposed.kinematics.search import Alternatives, Members, conflicts, failing, holds, settles
 from wellposed.kinematics.ways_out import explained
 from wellposed.model.means import Extraction
@@ -70,10 +70,12 @@ def _not_possible(case: Case) -> Judgement:
 
 
 def _all_conflicts(case: Case, groups: Sequence[Alternatives], members: Members) -> list[Members]:
+    """Every conflict of every group, in the order in which their demands stand in the document."""
     found: list[Members] = []
     for group in groups:
         found += [conflict for conflict in conflicts(group, members, case.kinds) if conflict not in found]
-    return found
+    place = {key: number for number, key in enumerate(members)}
+    return sorted(found, key=lambda one: [place[key] for key in one if case.kinds[key] == Kind.DEMAND])
 
 
 def _beyond(case: Case, groups: Groups, members: Members) -> Judgement:
@@ -107,11 +109,16 @@ def _depends_on(case: Case, members: Members) -> tuple[str, ...]:
         return ("hinge",)
     ends = [name for group in hinge.stated for name in group]
     found = ["arch-depth"] if any(model.holds(members, name) for model in case.deeper for name in ends) else []
-    for error in errors:
-        others = [setting for name, setting in still.items() if name != error]
+    for group in dict.fromkeys(_together(name) for name in errors):
+        others = [setting for name, setting in still.items() if _together(name) != group]
         if any(case.nominal.holds(members, name, others) for name in hinge.proof):
-            found.append(error)
+            found.append(group)
     return tuple(found) or ("several",)
+
+
+def _together(error: str) -> str:
+    """The slide of all molars moved in or out is one uncertainty."""
+    return "molar-slide" if error.startswith("swing") else error
 
 
 def _shortfall(case: Case, groups: Groups, members: Members) -> float | None:

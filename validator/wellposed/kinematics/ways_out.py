@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from math import inf
 
-from wellposed.kinematics.case import Case
+from wellposed.kinematics.case import Case, Groups
 from wellposed.kinematics.judgement import Conflict, WayOut
 from wellposed.kinematics.repair import Repair
-from wellposed.kinematics.repairs import repairs
+from wellposed.kinematics.repairs import last_resort, repairs
 from wellposed.kinematics.rows import Key, Kind
 from wellposed.kinematics.search import Members, holds, settles
 from wellposed.kinematics.translate import Translation
@@ -16,6 +16,8 @@ from wellposed.model.clauses import Align, Close, CloseArch, Leave, Level, Reach
 
 NEGLIGIBLE = 1e-6
 _SPAN = 0.05
+_NO_TRAVEL = 6.0
+_NO_ANGLE = 30.0
 _GOALS = (Align, Close, CloseArch, Leave, Level, Reach)
 
 
@@ -29,15 +31,24 @@ def explained(case: Case, members: Members, found: Sequence[Members], active: Me
 
 
 def _ways(case: Case, members: Members, active: Members) -> Iterator[WayOut]:
+    groups = case.groups(case.full.frame.hinge.rests)
+    failed = [group for group in groups if not holds(group, active)] or groups
     for key in members:
-        for repair in repairs(case.full, key):
-            way = _way_out(case, repair, members, active)
-            if way is not None:
-                yield way
+        found = [_way_out(case, repair, members, active, failed) for repair in repairs(case.full, key)]
+        if found == [None]:
+            found = [_way_out(case, repair, members, active, failed) for repair in last_resort(case.full, key)]
+        yield from (way for way in found if way is not None and not _absurd(way))
+
+
+def _absurd(way: WayOut) -> bool:
+    """Beyond practice and beyond anything anybody would order."""
+    return way.beyond_practice and way.amount > (_NO_ANGLE if way.repair.unit == "deg" else _NO_TRAVEL)
 
 
 def _unsaid(translation: Translation, kinds: dict[Key, Kind]) -> bool:
     """Only goals and silence, and no allowance or movement opens a motion the silence is about."""
+    if Kind.SILENCE not in kinds.values():
+        return False
     for key, kind in kinds.items():
         match key:
             case ("silence", str(arch), str(group)) if (
@@ -53,9 +64,8 @@ def _unsaid(translation: Translation, kinds: dict[Key, Kind]) -> bool:
     return True
 
 
-def _way_out(case: Case, repair: Repair, members: Members, active: Members) -> WayOut | None:
-    groups = case.groups(case.full.frame.hinge.rests and _touches_hinge(case, repair, members))
-    groups = tuple(group for group in groups if not holds(group, active)) or groups
+def _way_out(case: Case, repair: Repair, members: Members, active: Members, failed: Groups) -> WayOut | None:
+    groups = failed if _touches_hinge(case, repair, members) else failed[:1]
     amounts = settles(groups, active, repair.strain)
     if amounts is None or (max(amounts) < NEGLIGIBLE and repair.what != "give-up"):
         return None
@@ -81,6 +91,8 @@ def _at_other_depths(
 
 def _touches_hinge(case: Case, repair: Repair, members: Members) -> bool:
     """Whether the hinge factor can matter to a repair."""
+    if not case.full.frame.hinge.rests:
+        return False
     if case.full.hinge_live or repair.use == "posterior-open-bite":
         return True
     columns = case.full.frame.hinge.columns

@@ -49,6 +49,7 @@ class Norms:
     profile: str | None = None
     changes: tuple[Change, ...] = ()
     changed: Mapping[str, Norm] = field(default_factory=lambda: _NONE)
+    _values: dict[str, float] = field(default_factory=dict, compare=False, repr=False)
 
     def norm(self, key: str) -> Norm:
         """The number behind a key, with all that is known of it. KeyError, with the nearest key, if none."""
@@ -60,7 +61,9 @@ class Norms:
 
     def value(self, key: str) -> float:
         """The number behind a key, in the unit of its norm."""
-        return self.norm(key).value
+        if key not in self._values:
+            self._values[key] = self.norm(key).value
+        return self._values[key]
 
     def family(self, head: str) -> Mapping[str, float]:
         """Every value whose key starts with ``head.``, by the rest of its key, both sides of the mouth."""

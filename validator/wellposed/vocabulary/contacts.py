@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from functools import cache
 from itertools import pairwise
 
 from wellposed.vocabulary.teeth import along_arch, arch_of, in_words
 
 
+@cache
 def teeth_of(contact: str) -> tuple[str, str]:
     """The two teeth of a contact as written."""
     first, _, second = contact.partition("-")
@@ -24,6 +26,7 @@ def contact_between(first: str, second: str) -> str:
     return "-".join(along_arch((first, second)))
 
 
+@cache
 def normal(contact: str) -> str:
     """The same contact, its teeth from the patient's right to left."""
     return contact_between(*teeth_of(contact))

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import cache
+
 UPPER = "upper"
 LOWER = "lower"
 ARCHES = (UPPER, LOWER)
@@ -36,46 +38,55 @@ _PRIMARY_NAMES = (
 )
 
 
+@cache
 def arch_of(tooth: str) -> str:
     """``upper`` or ``lower``."""
     return _QUADRANTS[int(tooth[0])][0]
 
 
+@cache
 def side_of(tooth: str) -> str:
     """The patient's ``right`` or ``left``."""
     return _QUADRANTS[int(tooth[0])][1]
 
 
+@cache
 def position(tooth: str) -> int:
     """1 for a central incisor to 8 for a third molar."""
     return int(tooth[1])
 
 
+@cache
 def is_primary(tooth: str) -> bool:
     """Whether the number is that of a primary tooth."""
     return int(tooth[0]) in _PRIMARY
 
 
+@cache
 def is_incisor(tooth: str) -> bool:
     """Central or lateral incisor, permanent or primary."""
     return position(tooth) <= 2
 
 
+@cache
 def is_canine(tooth: str) -> bool:
     """Canine, permanent or primary."""
     return position(tooth) == 3
 
 
+@cache
 def is_premolar(tooth: str) -> bool:
     """First or second permanent premolar."""
     return position(tooth) in (4, 5) and not is_primary(tooth)
 
 
+@cache
 def is_molar(tooth: str) -> bool:
     """A permanent molar. Primary molars stand where premolars will, and count as those do."""
     return position(tooth) >= 6
 
 
+@cache
 def place(tooth: str) -> int:
     """Where the tooth stands along its arch: -8 at the patient's right end to 8 at the left."""
     return -position(tooth) if side_of(tooth) == RIGHT else position(tooth)

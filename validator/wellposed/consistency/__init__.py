@@ -1,0 +1,43 @@
+"""Faults between the parts of a prescription, which no schema can see.
+
+``RULES`` is every rule in the order they look, one topic after another. A rule that breaks becomes the finding
+``rule-failed`` and the others go on.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from wellposed.consistency import (
+    arches,
+    asking,
+    bounds,
+    contacts,
+    documents,
+    identity,
+    leaving,
+    making,
+    means,
+    measurements,
+    quantities,
+    teeth,
+)
+from wellposed.consistency._declare import RULE_FAILED, Rule
+from wellposed.consistency.whole import Whole
+from wellposed.findings import Finding
+from wellposed.model import Prescription
+
+TOPICS = (
+    *(documents, identity, teeth, leaving, arches, contacts),
+    *(quantities, bounds, measurements, means, making, asking),
+)
+RULES: tuple[Rule, ...] = tuple(rule for topic in TOPICS for rule in topic.RULES)
+
+__all__ = ["RULES", "RULE_FAILED", "Rule", "consistency"]
+
+
+def consistency(prescription: Prescription) -> Iterator[Finding]:
+    """Everything the rules find, rule by rule. Never raises for what is in the document, and changes nothing."""
+    whole = Whole(prescription)
+    for rule in RULES:
+        yield from rule.findings(whole)

@@ -1,0 +1,144 @@
+"""A prescription as the rules look at it: every part with its place, and every tooth and contact named."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Any, NamedTuple
+
+from wellposed.kinematics.mouth import Mouth
+from wellposed.model.base import Part
+from wellposed.model.prescription import Prescription
+from wellposed.vocabulary.contacts import teeth_of
+from wellposed.vocabulary.teeth import TEETH, arch_of
+
+SECTIONS = (
+    *("teeth", "conditions", "findings", "problems", "goals", "keep", "movements", "allow", "exclude"),
+    *("expect", "attachments", "staging", "appliance", "process", "retention", "notes"),
+)
+TOOTH_MEMBERS = (
+    *("teeth", "align", "hold", "must", "must_not", "may", "prefer", "prefer_not"),
+    *("pair", "tooth", "start", "end", "values"),
+)
+CONTACT_MEMBERS = ("contacts", "close", "leave")
+REFERENCE_MEMBERS = ("because", "about", "first", "then", "before")
+
+
+class Place(NamedTuple):
+    """A part of the document: where it stands, and the id of the clause it is or belongs to ("" if none)."""
+
+    pointer: str
+    section: str
+    owner: str
+    part: Part
+
+    def said(self, member: str) -> Any:
+        """What the part says under this name; None if it does not, or has no such member."""
+        return getattr(self.part, member, None)
+
+
+class Mention(NamedTuple):
+    """A name in a part: a tooth, a contact or an id, and the member it stands in."""
+
+    pointer: str
+    name: str
+    member: str
+    place: Place
+
+    @property
+    def owner(self) -> str:
+        """The id of the clause that names it."""
+        return self.place.owner
+
+
+def mentions(place: Place, members: Iterable[str]) -> Iterator[Mention]:
+    """The names that stand in these members of a part, in order."""
+    for member in members:
+        said, pointer = place.said(member), f"{place.pointer}/{member}"
+        if isinstance(said, str):
+            yield Mention(pointer, said, member, place)
+        elif isinstance(said, Mapping):
+            yield from (Mention(f"{pointer}/{name}", name, member, place) for name in said)
+        else:
+            named = enumerate(said or ())
+            yield from (Mention(f"{pointer}/{index}", name, member, place) for index, name in named)
+
+
+def existing(contact: Mention) -> tuple[str, ...]:
+    """The teeth of a contact that any mouth can have; two digits alone are not always a tooth."""
+    return tuple(tooth for tooth in teeth_of(contact.name) if tooth in TEETH)
+
+
+@dataclass(frozen=True)
+class Whole:
+    """A prescription with what the rules look up in it. Nothing here changes it."""
+
+    prescription: Prescription
+
+    @cached_property
+    def places(self) -> tuple[Place, ...]:
+        """Every part, sections in the order of the model, a part before those inside it."""
+        sections = ((name, getattr(self.prescription, name)) for name in SECTIONS)
+        return tuple(place for name, value in sections for place in _inside(value, f"/{name}", name, ""))
+
+    def of(self, *sections: str) -> Iterator[Place]:
+        """The parts of these sections."""
+        return (place for place in self.places if place.section in sections)
+
+    @cached_property
+    def teeth(self) -> tuple[Mention, ...]:
+        """Every tooth a part names, but for those of contacts and the lists of teeth present."""
+        return tuple(name for place in self.places for name in mentions(place, TOOTH_MEMBERS))
+
+    @cached_property
+    def contacts(self) -> tuple[Mention, ...]:
+        """Every contact a part names."""
+        return tuple(name for place in self.places for name in mentions(place, CONTACT_MEMBERS))
+
+    @cached_property
+    def references(self) -> tuple[Mention, ...]:
+        """Every id a part refers to."""
+        return tuple(name for place in self.places for name in mentions(place, REFERENCE_MEMBERS))
+
+    @cached_property
+    def ids(self) -> dict[str, str]:
+        """Every id, and where it first stands."""
+        found: dict[str, str] = {}
+        for place in self.places:
+            if place.said("id"):
+                found.setdefault(place.owner, f"{place.pointer}/id")
+        return found
+
+    @cached_property
+    def mouth(self) -> Mouth:
+        """The mouth as the arithmetic reads it."""
+        return Mouth(self.prescription)
+
+    def line(self, arch: str, before: bool = False) -> tuple[str, ...]:
+        """The teeth in line in an arch, right to left: after extraction, or before it."""
+        row = self.mouth.rows[arch]
+        return tuple(dict.fromkeys(t for t in (row.initial if before else row.teeth) if arch_of(t) == arch))
+
+    def stated(self, tooth: str, state: str) -> bool:
+        """Whether a tooth is said to be in this state."""
+        entries = self.prescription.teeth.particulars or ()
+        return any(entry.tooth == tooth and state in entry.states for entry in entries)
+
+    @cached_property
+    def present(self) -> frozenset[str]:
+        """The teeth that are there: those listed, and those said to be unerupted."""
+        teeth = self.prescription.teeth
+        hidden = (entry.tooth for entry in teeth.particulars or () if "unerupted" in entry.states)
+        return frozenset((*teeth.upper, *teeth.lower, *hidden))
+
+
+def _inside(value: object, pointer: str, section: str, owner: str) -> Iterator[Place]:
+    if isinstance(value, Part):
+        owner = getattr(value, "id", owner)
+        yield Place(pointer, section, owner, value)
+        for name in type(value).model_fields:
+            yield from _inside(getattr(value, name), f"{pointer}/{name}", section, owner)
+    elif isinstance(value, tuple):
+        for index, inner in enumerate(value):
+            yield from _inside(inner, f"{pointer}/{index}", section, owner)
