@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from inspect import cleandoc
@@ -38,7 +39,7 @@ class Rule:
     severity  how much it weighs
     title     the fact, in a line
     do        what to do about it
-    page      what is looked at, why it matters, a fragment that passes and one that fails
+    page      what is looked at; why it matters; members that pass (null: left out) and members that fail
     look      the generator that looks
     """
 
@@ -49,6 +50,34 @@ class Rule:
     page: str
     look: Look
 
+    @property
+    def what(self) -> str:
+        """What is looked at, on one line."""
+        return _on_one_line(self.page.partition("\n\n")[0])
+
+    @property
+    def why(self) -> str:
+        """Why it matters, on one line."""
+        return _on_one_line(self._words.partition("\n\n")[2])
+
+    @property
+    def passes(self) -> dict[str, Any]:
+        """Members of a prescription in which the rule finds nothing."""
+        return _members(self._examples[0])
+
+    @property
+    def fails(self) -> dict[str, Any]:
+        """Members of a prescription in which it finds something."""
+        return _members(self._examples[1])
+
+    @property
+    def _words(self) -> str:
+        return self.page.partition("Passes:")[0]
+
+    @property
+    def _examples(self) -> list[str]:
+        return self.page.partition("Passes:")[2].split("Fails:")
+
     def findings(self, whole: Whole) -> Iterator[Finding]:
         """All this rule finds. A rule that breaks says so, and the others go on."""
         try:
@@ -56,6 +85,15 @@ class Rule:
                 yield Finding(self.id, self.severity, one.pointer, one.facts, one.clauses)
         except Exception:
             yield Finding(RULE_FAILED, Severity.STOP, "", {"rule": self.id})
+
+
+def _on_one_line(text: str) -> str:
+    return " ".join(text.split())
+
+
+def _members(text: str) -> dict[str, Any]:
+    members: dict[str, Any] = json.loads(text)
+    return members
 
 
 def rule(name: str, severity: Severity, *, title: str, do: str) -> Callable[[Look], Rule]:

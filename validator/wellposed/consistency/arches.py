@@ -36,6 +36,8 @@ def _arch_said(place: Place) -> str | None:
 def arch_mismatch(whole: Whole) -> Iterator[Told]:
     """Where a part names an arch, by `arch` or in its measure, its teeth and contacts are of that arch.
 
+    One of the two is a slip, and nobody but the prescriber knows which.
+
     Passes: {"allow": [{"id": "a1", "use": "widening", "arch": "upper", "teeth": ["14", "24"],
                         "up_to": 1, "unit": "mm"}]}
     Fails: {"allow": [{"id": "a1", "use": "widening", "arch": "upper", "teeth": ["14", "34"],
@@ -130,6 +132,8 @@ def _concerned(place: Place) -> Iterator[tuple[str, str]]:
 def pair_not_meant(whole: Whole) -> Iterator[Told]:
     """Only overbite, overjet and the transverse overlaps are taken at a named pair of teeth.
 
+    Elsewhere a pair says nothing: either the measure or the pair was meant for something else.
+
     Passes: {"findings": [{"id": "f1", "measure": "overjet", "pair": ["12", "42"], "value": 2, "unit": "mm"}]}
     Fails: {"findings": [{"id": "f1", "measure": "upper-midline", "pair": ["11", "41"], "value": 2, "unit": "mm"}]}
     """
@@ -146,6 +150,8 @@ def pair_not_meant(whole: Whole) -> Iterator[Told]:
 )
 def pair_not_one_of_each(whole: Whole) -> Iterator[Told]:
     """The pair of teeth a measure is taken at is one upper and one lower tooth, in either order.
+
+    Such a measure is how an upper tooth stands to the lower one; between two of one arch there is none.
 
     Passes: {"findings": [{"id": "f1", "measure": "overjet", "pair": ["42", "12"], "value": 2, "unit": "mm"}]}
     Fails: {"findings": [{"id": "f1", "measure": "overjet", "pair": ["12", "22"], "value": 2, "unit": "mm"}]}

@@ -32,6 +32,8 @@ _TRADE = re.compile(
 def treat_not_stated(whole: Whole) -> Iterator[Told]:
     """`treat` says which arches get aligners.
 
+    Where it is silent an order for one arch and an order for both look alike.
+
     Passes: {"treat": {"arches": "upper"}}
     Fails: {"treat": null}
     """

@@ -8,7 +8,6 @@ from math import inf
 from wellposed.consistency._declare import Told, rule, told
 from wellposed.consistency.whole import Place, Whole
 from wellposed.findings import Severity
-from wellposed.kinematics.means import reduction_contacts
 from wellposed.model.clauses import Movement, Reach
 from wellposed.model.findings import ToothFinding
 from wellposed.model.means import EnamelReduction
@@ -49,6 +48,8 @@ def bounds_missing(whole: Whole) -> Iterator[Told]:
 def bounds_crossed(whole: Whole) -> Iterator[Told]:
     """`at_least` is not above `at_most`; of a reduction, not above what its contacts or `in_all` permit.
 
+    Nothing lies between crossed bounds. They were exchanged, or one of them is a slip.
+
     Passes: {"goals": [{"id": "g1", "strength": "must", "measure": "overjet", "at_least": 2, "at_most": 2,
                         "unit": "mm"}]}
     Fails: {"goals": [{"id": "g1", "strength": "must", "measure": "overjet", "at_least": 3, "at_most": 2,
@@ -67,7 +68,7 @@ def _most(whole: Whole, place: Place) -> float:
     if not isinstance(part, EnamelReduction):
         most = place.said("at_most")
         return inf if most is None else float(most)
-    contacts = len(reduction_contacts(whole.mouth, part))
+    contacts = len(whole.reduced(part))
     each = inf if part.per_contact is None or not contacts else round(part.per_contact * contacts, 6)
     return min(each, inf if part.in_all is None else part.in_all)
 

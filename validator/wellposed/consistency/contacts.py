@@ -27,6 +27,8 @@ def _both_exist(contact: Mention) -> bool:
 def no_such_tooth(whole: Whole) -> Iterator[Told]:
     """Both numbers of a contact are ISO 3950 numbers of teeth.
 
+    A primary tooth past 5 is a slip, or a number of another notation.
+
     Passes: {"goals": [{"id": "g1", "strength": "must", "close": ["14-15"]}]}
     Fails: {"goals": [{"id": "g1", "strength": "must", "close": ["14-56"]}]}
     """
@@ -44,6 +46,8 @@ def no_such_tooth(whole: Whole) -> Iterator[Told]:
 )
 def contact_across_arches(whole: Whole) -> Iterator[Told]:
     """A contact is between two teeth of one arch.
+
+    Side by side is meant, not one above the other: one of the two numbers has the wrong quadrant.
 
     Passes: {"goals": [{"id": "g1", "strength": "must", "close": ["11-21"]}]}
     Fails: {"goals": [{"id": "g1", "strength": "must", "close": ["11-41"]}]}

@@ -44,6 +44,8 @@ def revision_chain(whole: Whole) -> Iterator[Told]:
 def no_such_date(whole: Whole) -> Iterator[Told]:
     """Every date is a day of the calendar.
 
+    A day that is none, such as the 29th of February in most years, may have been meant as the day before or after.
+
     Passes: {"laboratory": {"id": "lab-4", "needed_by": "2028-02-29"}}
     Fails: {"laboratory": {"id": "lab-4", "needed_by": "2026-02-29"}}
     """
@@ -118,6 +120,8 @@ def reserved_extension(whole: Whole) -> Iterator[Told]:
 )
 def extension_kept(whole: Whole) -> Iterator[Told]:
     """Names every extension that is not critical: it is carried along untouched, and no check looks inside.
+
+    Whoever reads the order should know that there is more in it than was checked.
 
     Passes: {"extensions": {}}
     Fails: {"extensions": {"org.example.case": {"critical": false, "content": 1}}}

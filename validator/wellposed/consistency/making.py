@@ -46,6 +46,8 @@ def attachments_disagree(whole: Whole) -> Iterator[Told]:
 def otherwise_said_twice(whole: Whole) -> Iterator[Told]:
     """One attachment clause at most says `otherwise`.
 
+    All teeth not named elsewhere can be dealt with in one way only; a second clause hides the first.
+
     Passes: {"attachments": [{"id": "t1", "otherwise": "none"}]}
     Fails: {"attachments": [{"id": "t1", "otherwise": "none"}, {"id": "t2", "otherwise": "laboratory-decides"}]}
     """

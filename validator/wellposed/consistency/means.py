@@ -9,8 +9,7 @@ from wellposed import norms
 from wellposed.consistency._declare import Told, rule, told
 from wellposed.consistency.whole import Place, Whole, mentions
 from wellposed.findings import Severity
-from wellposed.kinematics.means import reduction_contacts
-from wellposed.kinematics.openings import side_teeth
+from wellposed.model.base import Part
 from wellposed.model.means import EnamelReduction, Expectation, WidthChange
 from wellposed.vocabulary.contacts import contacts_of, normal, teeth_of
 from wellposed.vocabulary.teeth import ARCHES, UPPER, arch_of, mirrored
@@ -44,14 +43,15 @@ def reduction_said_twice(whole: Whole) -> Iterator[Told]:
                       {"id": "a2", "use": "enamel-reduction", "arch": "upper", "in_all": 1, "unit": "mm"}]}
     """
     reductions = [place for place in whole.of("allow") if isinstance(place.part, EnamelReduction)]
-    for first, later, shared in _sharing(reductions, lambda place: _reduced(whole, place)):
+    for first, later, shared in _sharing(reductions, lambda place: _reduced(whole, place.part)):
         yield told(later.pointer, first.owner, later.owner, contacts=shared, first=first.pointer)
 
 
-def _reduced(whole: Whole, place: Place) -> list[str]:
-    part = place.part
-    clear = isinstance(part, EnamelReduction) and (part.contacts or part.arch)
-    return reduction_contacts(whole.mouth, part) if isinstance(part, EnamelReduction) and clear else []
+def _reduced(whole: Whole, part: Part) -> list[str]:
+    """The contacts of a reduction that says where; of one that does not, another rule speaks."""
+    if isinstance(part, EnamelReduction) and (part.contacts or part.arch):
+        return whole.reduced(part)
+    return []
 
 
 def _sharing(places: list[Place], what: Callable[[Place], Iterable[T]]) -> Iterator[tuple[Place, Place, list[T]]]:
@@ -75,20 +75,24 @@ def _sharing(places: list[Place], what: Callable[[Place], Iterable[T]]) -> Itera
 def width_said_twice(whole: Whole) -> Iterator[Told]:
     """A pair of teeth stands in one widening, and in one narrowing, only.
 
+    Whether two amounts add up or the larger counts must not be guessed.
+
     Passes: {"allow": [{"id": "a1", "use": "widening", "arch": "upper", "up_to": 2, "unit": "mm"},
                        {"id": "a2", "use": "widening", "arch": "lower", "up_to": 1, "unit": "mm"}]}
     Fails: {"allow": [{"id": "a1", "use": "widening", "arch": "upper", "up_to": 2, "unit": "mm"},
                       {"id": "a2", "use": "widening", "arch": "upper", "teeth": ["13"], "up_to": 1, "unit": "mm"}]}
     """
     widths = [place for place in whole.of("allow") if isinstance(place.part, WidthChange)]
-    for first, later, shared in _sharing(widths, lambda place: _widened(whole, place)):
+    for first, later, shared in _sharing(widths, lambda place: _widened(whole, place.part)):
         teeth = sorted({tooth for _, pair in shared for tooth in pair})
         yield told(later.pointer, first.owner, later.owner, teeth=teeth, first=first.pointer, use=shared[0][0])
 
 
-def _widened(whole: Whole, place: Place) -> list[tuple[str, tuple[str, ...]]]:
-    teeth = place.said("teeth") or side_teeth(whole.mouth, place.said("arch"))
-    return [(place.said("use"), tuple(sorted((tooth, mirrored(tooth))))) for tooth in teeth]
+def _widened(whole: Whole, part: Part) -> list[tuple[str, tuple[str, ...]]]:
+    """What is done to which pairs of teeth."""
+    if not isinstance(part, WidthChange):
+        return []
+    return [(part.use, tuple(sorted((tooth, mirrored(tooth))))) for tooth in whole.widened(part)]
 
 
 @rule(

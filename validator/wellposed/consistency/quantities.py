@@ -79,6 +79,8 @@ def _of(place: Place) -> dict[str, str]:
 def unit_missing(whole: Whole) -> Iterator[Told]:
     """The amount of elastics and the size of an appliance part carry their unit.
 
+    A bare number may be millimetres, degrees or a share.
+
     Passes: {"appliance": [{"id": "b1", "part": "bite-plane", "arch": "upper", "size": 2, "unit": "mm"}]}
     Fails: {"appliance": [{"id": "b1", "part": "bite-plane", "arch": "upper", "size": 2}]}
     """
@@ -95,6 +97,8 @@ def unit_missing(whole: Whole) -> Iterator[Told]:
 )
 def amount_missing(whole: Whole) -> Iterator[Told]:
     """Where elastics or an appliance part give a unit, they give the amount.
+
+    The amount was forgotten, or the unit was left over: the usual amount may not be what was meant.
 
     Passes: {"allow": [{"id": "a1", "use": "class-ii-elastics", "sides": ["left"], "up_to": 1, "unit": "mm"}]}
     Fails: {"allow": [{"id": "a1", "use": "class-ii-elastics", "sides": ["left"], "unit": "mm"}]}

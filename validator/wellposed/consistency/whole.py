@@ -5,13 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
-from typing import Any, NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple
 
-from wellposed.kinematics.mouth import Mouth
 from wellposed.model.base import Part
+from wellposed.model.means import EnamelReduction, WidthChange
 from wellposed.model.prescription import Prescription
 from wellposed.vocabulary.contacts import teeth_of
 from wellposed.vocabulary.teeth import TEETH, arch_of
+
+if TYPE_CHECKING:
+    from wellposed.kinematics.mouth import Mouth
 
 SECTIONS = (
     *("teeth", "conditions", "findings", "problems", "goals", "keep", "movements", "allow", "exclude"),
@@ -112,8 +115,22 @@ class Whole:
 
     @cached_property
     def mouth(self) -> Mouth:
-        """The mouth as the arithmetic reads it."""
+        """The mouth as the arithmetic reads it, loaded when first asked for."""
+        from wellposed.kinematics.mouth import Mouth  # noqa: PLC0415 - the rules are listed without it
+
         return Mouth(self.prescription)
+
+    def reduced(self, reduction: EnamelReduction) -> list[str]:
+        """The contacts a reduction is allowed at."""
+        from wellposed.kinematics.means import reduction_contacts  # noqa: PLC0415 - the same
+
+        return reduction_contacts(self.mouth, reduction)
+
+    def widened(self, change: WidthChange) -> list[str]:
+        """The teeth a widening or narrowing is allowed for."""
+        from wellposed.kinematics.openings import side_teeth  # noqa: PLC0415 - the same
+
+        return list(change.teeth or side_teeth(self.mouth, change.arch))
 
     def line(self, arch: str, before: bool = False) -> tuple[str, ...]:
         """The teeth in line in an arch, right to left: after extraction, or before it."""

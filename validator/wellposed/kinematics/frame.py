@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from functools import cached_property
 from math import inf
+from types import MappingProxyType
 from typing import NamedTuple
 
 from wellposed.kinematics.arch import ArchLine, Facing
@@ -17,6 +18,7 @@ from wellposed.vocabulary.contacts import normal
 from wellposed.vocabulary.motions import VARIABLES, Variable
 from wellposed.vocabulary.teeth import ARCHES, RIGHT, position, side_of
 
+_LEVEL = 1e-6
 _ALWAYS = ("along", "out", "vertical")
 
 
@@ -28,11 +30,22 @@ class ContactColumns(NamedTuple):
     overlap: int
 
 
+class Play(NamedTuple):
+    """What is not counted on, but no proof may deny.
+
+    outs  how far each molar's ``out`` is opened, mm: moved straight sideways it also slides along the arch
+    arcs  how much further the edges of incisors may sink or rise with their travel, mm
+    """
+
+    outs: Mapping[str, float] = MappingProxyType({})
+    arcs: Mapping[str, float] = MappingProxyType({})
+
+
 class Frame:
     """Columns and defining rows for one arch depth.
 
     extra   tooth variables to have a column beside those every tooth has
-    outs    how far each molar's ``out`` is opened, mm
+    play    what a proof may not deny
     uneven  the two sides of the bite are ordered differently
     offset  added to an assumed arch depth, mm
     """
@@ -41,7 +54,7 @@ class Frame:
         self,
         mouth: Mouth,
         extra: Iterable[tuple[str, Variable]],
-        outs: Mapping[str, float],
+        play: Play,
         uneven: bool,
         offset: float,
     ) -> None:
@@ -53,7 +66,8 @@ class Frame:
         self.facing: dict[str, Facing] = {}
         self.errors: dict[str, tuple[int, float, float]] = {}
         self.expected: dict[str, list[int]] = {}
-        self._outs = outs
+        self._play = play
+        self._placed: dict[str, int] = {}
         self._teeth(set(extra))
         room = self._expectations()
         for row in mouth.rows.values():
@@ -67,6 +81,10 @@ class Frame:
     def column(self, tooth: str, variable: Variable) -> int | None:
         """The column of a tooth's variable; None where nothing could ever move it."""
         return self.columns.get((tooth, variable))
+
+    def place_column(self, contact: str) -> int | None:
+        """The column that moves crowding to or from a contact in a proof."""
+        return self._placed.get(contact)
 
     def error_column(self, name: str, low: float, high: float) -> int:
         """A measuring error: 0 at the stated values, free between bounds in a proof."""
@@ -114,11 +132,12 @@ class Frame:
         """gap - overlap left = room from along and out + reduction + expected + what was there before."""
         place = {tooth: number for number, tooth in enumerate(row.initial)}
         self.facing |= {tooth: line.facings[place[tooth]] for tooth in row.teeth}
-        self._swings(row)
-        errors = self._room_errors(row)
+        self._play_of(row)
+        errors, places = self._room_errors(row), self._places(row)
         for contact in row.contacts:
             loses, gains = line.chord(place[contact.first], place[contact.second])
             wrong = {column: share for name, column in errors.items() if (share := _share(contact, name))}
+            wrong |= {places[contact.name]: 1.0} if contact.name in places else {}
             columns = ContactColumns(self.system.column(0.0), self.system.column(0.0), self._overlap(contact, wrong))
             self.contacts[contact.name] = columns
             room = plus(
@@ -132,22 +151,46 @@ class Frame:
             terms = plus({columns.gap: 1.0, columns.overlap: -1.0}, times(-1.0, room))
             self.system.row(terms, contact.before, contact.before)
 
-    def _swings(self, row: ArchRow) -> None:
-        """A molar moved straight sideways also slides along the arch: not counted on, but no proof may deny it."""
+    def _places(self, row: ArchRow) -> dict[str, int]:
+        """Where crowding whose contacts are not named may really lie: free in a proof, none gained or lost."""
+        crowding = self.mouth.amount(f"{row.arch}-crowding")
+        finding = self.mouth.finding(f"{row.arch}-crowding")
+        crowded = [contact for contact in row.contacts if contact.crowding > 0]
+        if crowding <= 0 or finding is None or finding.contacts or len(crowded) < 2:
+            return {}
+        found = {
+            c.name: self.error_column(f"place {c.name}", crowding * (c.crowding - 1), crowding * c.crowding)
+            for c in crowded
+        }
+        self.system.row(dict.fromkeys(found.values(), 1.0), 0.0, 0.0)
+        self._placed |= found
+        return found
+
+    def _play_of(self, row: ArchRow) -> None:
         for tooth in row.teeth:
-            if self._outs.get(tooth):
+            if self._play.outs.get(tooth):
                 face = self.facing[tooth]
-                reach = self._outs[tooth] * abs(face.along_x / face.out_x)
+                reach = self._play.outs[tooth] * abs(face.along_x / face.out_x)
                 self.error_column(f"swing {tooth}", -reach, reach)
+            if self._play.arcs.get(tooth):
+                self.error_column(f"arc {tooth}", -self._play.arcs[tooth], self._play.arcs[tooth])
 
     def _along(self, tooth: str) -> Terms:
-        swing = self.errors.get(f"swing {tooth}")
-        return {self.columns[tooth, "along"]: 1.0} | ({swing[0]: 1.0} if swing else {})
+        return self._with_play(tooth, "along", "swing")
+
+    def height(self, tooth: str) -> Terms:
+        """Extrusion of a tooth's edge."""
+        return self._with_play(tooth, "vertical", "arc")
+
+    def _with_play(self, tooth: str, variable: Variable, play: str) -> Terms:
+        spare = self.errors.get(f"{play} {tooth}")
+        return {self.columns[tooth, variable]: 1.0} | ({spare[0]: 1.0} if spare else {})
 
     def _overlap(self, contact: Contact, errors: Terms) -> int:
         """Overlap left after treatment, never more than before. Inside an ``align`` the sum alone is bound."""
         before = max(0.0, -contact.before)
         crowd = {column: share for column, share in errors.items() if share < 0}
+        crowd |= {column: 1.0 for column in errors if column in self._placed.values()}
         aligned = any(contact.name in names for names in self.aligned_contacts.values())
         if not crowd and not aligned:
             return self.system.column(0.0, before)
@@ -180,18 +223,24 @@ class Frame:
         return times(1.0 if side_of(tooth) == RIGHT else -1.0, self._along(tooth))
 
     def ahead(self, tooth: str, pair: bool = False) -> Terms:
-        """Travel of an incisor's edge forwards, as the overjet is taken; at a named pair with its way to the line."""
+        """Travel of an incisor's edge forwards, as the overjet is taken: ``out`` of a central counts whole.
+
+        At a named pair with its way to the line. So does straight forward: the slide along the arch makes it up.
+        """
         face = self.facing[tooth]
-        out = 1.0 if position(tooth) == 1 else face.out_y
-        return plus(self._outwards(tooth, out, pair), times(face.along_y, self.slide(tooth)))
+        if position(tooth) > 1:
+            return plus(self._outwards(tooth, face.out_y, pair), times(face.along_y, self.slide(tooth)))
+        return plus(self._outwards(tooth, 1.0, pair), times(_rest(face.out_y, face.along_y), self.slide(tooth)))
 
     def mesial(self, tooth: str) -> Terms:
-        """Travel of a tooth towards mesial, as the relation of opposing teeth is taken: along the arch."""
-        return plus(self._along(tooth), {self.columns[tooth, "out"]: self.facing[tooth].out_y})
+        """Travel of a tooth towards mesial, as the relation of opposing teeth is taken: ``along`` counts whole."""
+        face = self.facing[tooth]
+        return plus(self._along(tooth), {self.columns[tooth, "out"]: _rest(abs(face.along_y), face.out_y)})
 
     def sideways(self, tooth: str) -> Terms:
-        """Travel of a central incisor to the patient's left, as a midline is taken: along the arch."""
-        return plus({self.columns[tooth, "out"]: self.facing[tooth].out_x}, self.slide(tooth))
+        """Travel of a central incisor to the patient's left, as a midline is taken: the slide counts whole."""
+        face = self.facing[tooth]
+        return plus({self.columns[tooth, "out"]: _rest(face.along_x, face.out_x)}, self.slide(tooth))
 
     def buccal(self, tooth: str, pair: bool = False) -> Terms:
         """Travel of a tooth outwards; at a named pair with its way to the line."""
@@ -211,6 +260,11 @@ class Frame:
     def present(self, *teeth: str) -> list[str]:
         """Those of the teeth that stand in line."""
         return [tooth for tooth in teeth if (tooth, "vertical") in self.columns]
+
+
+def _rest(first: float, second: float) -> float:
+    """The factor of the second part of a straight movement if the first counts whole, so that together they make 1."""
+    return (1.0 - first) / second if abs(second) > _LEVEL else 0.0
 
 
 def _carries_angle(tooth: str, variable: str) -> bool:

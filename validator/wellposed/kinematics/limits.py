@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Container, Iterator
 from math import pi
 from typing import NamedTuple
 
@@ -34,9 +34,12 @@ class Limit(NamedTuple):
     high: float
 
 
-def add_limits(frame: Frame, norms: Norms, concerned: Callable[[int], bool]) -> None:
-    """Bind every practice limit over a column that may move at all."""
-    for limit in _limits(frame, norms, concerned):
+def add_limits(frame: Frame, norms: Norms, opened: Container[int], whole: bool) -> None:
+    """Bind every practice limit over a column that may move at all; with ``whole`` over all the others too.
+
+    The root apex is limited only where the torque may change: where it is kept, the crown's travel says it.
+    """
+    for limit in (*_limits(frame, norms, lambda column: whole or column in opened), *_apexes(frame, norms, opened)):
         key = practice(limit.norm, limit.place)
         if len(limit.terms) == 1:
             ((column, factor),) = limit.terms.items()
@@ -59,7 +62,7 @@ def _limits(frame: Frame, norms: Norms, concerned: Callable[[int], bool]) -> Ite
         yield from _widths(frame, norms, arch, concerned)
     for (tooth, variable), column in frame.columns.items():
         if concerned(column):
-            yield from _movement(frame, norms, tooth, variable, column)
+            yield from _movement(norms, tooth, variable, column)
 
 
 def _within(norms: Norms, norm: str, place: str, terms: Terms, low_sign: float) -> Limit:
@@ -100,7 +103,7 @@ def _width_norm(arch: str, number: int) -> str:
     return f"practice.widening.lower-{'canines' if number == 3 else 'premolars-molars'}"
 
 
-def _movement(frame: Frame, norms: Norms, tooth: str, variable: str, column: int) -> Iterator[Limit]:
+def _movement(norms: Norms, tooth: str, variable: str, column: int) -> Iterator[Limit]:
     arch, front, terms = arch_of(tooth), is_incisor(tooth), {column: 1.0}
     if variable == "vertical":
         low = norms.value(f"practice.intrusion.{arch}-{_vertical_class(tooth)}")
@@ -115,7 +118,11 @@ def _movement(frame: Frame, norms: Norms, tooth: str, variable: str, column: int
         yield _within(norms, f"practice.{variable}", tooth, terms, -1.0)
     elif variable == "torque":
         yield _within(norms, f"practice.torque.{_torque_class(tooth)}", tooth, terms, -1.0)
-        if position(tooth) <= 3 and not is_primary(tooth):
+
+
+def _apexes(frame: Frame, norms: Norms, opened: Container[int]) -> Iterator[Limit]:
+    for (tooth, variable), column in frame.columns.items():
+        if variable == "torque" and column in opened and position(tooth) <= 3 and not is_primary(tooth):
             yield _apex(frame, norms, tooth, column)
 
 

@@ -40,7 +40,7 @@ from wellposed.model.means import (
 )
 from wellposed.vocabulary.contacts import normal, teeth_of
 from wellposed.vocabulary.motions import MOTIONS, VARIABLES, Variable
-from wellposed.vocabulary.teeth import LOWER, SIDES, UPPER, arch_of, is_molar, position, side_of
+from wellposed.vocabulary.teeth import LOWER, SIDES, UPPER, arch_of, is_incisor, is_molar, position, side_of
 
 Reach = tuple[float, Openings]
 """The amount of an allowance (infinite if none is stated) and what it opens per unit of it."""
@@ -80,7 +80,9 @@ def width_teeth(mouth: Mouth, clause: WidthChange) -> list[str]:
 
 def _slide(mouth: Mouth, clause: ArchSlide) -> Reach:
     teeth = standing(mouth, clause.teeth) if clause.teeth else molars(mouth, clause.arch, clause.sides or SIDES)
-    return clause.up_to, motion(teeth, "along", 1 if clause.use == "mesial-movement" else -1)
+    sign = 1 if clause.use == "mesial-movement" else -1
+    front = [tooth for tooth in clause.teeth or () if is_incisor(tooth) and tooth in teeth]
+    return clause.up_to, motion(teeth, "along", sign) + with_along(motion(front, "out", sign), mouth)
 
 
 def _vertical(mouth: Mouth, clause: VerticalMovement) -> Reach:
@@ -100,7 +102,9 @@ def _elastics(mouth: Mouth, clause: ClassElastics) -> Reach:
         line = [tooth for tooth in side_teeth(mouth, arch) if side_of(tooth) in clause.sides]
         opened += motion(line, "along", sign)
         opened += with_along(motion(incisors(mouth, arch), "out", sign), mouth)
-    return (usual if clause.up_to is None else clause.up_to), opened
+    if clause.up_to is not None:
+        return clause.up_to, opened
+    return usual, [o._replace(usual=True) for o in opened]
 
 
 def _reduction(mouth: Mouth, clause: EnamelReduction) -> Reach:

@@ -115,6 +115,8 @@ def _both_fronts(frame: Frame, name: str, fronts: tuple[list[str], list[str]], n
 
 
 def _mean(frame: Frame, teeth: list[str], variable: Variable) -> Terms | None:
+    if variable == "vertical":
+        return mean([frame.height(tooth) for tooth in teeth]) if teeth else None
     columns = [column for tooth in teeth if (column := frame.column(tooth, variable)) is not None]
     return mean([{column: 1.0} for column in columns]) if columns else None
 

@@ -25,6 +25,7 @@ class Source(NamedTuple):
     drawn: bool
     alike: bool
     slack: bool
+    usual: bool = False
 
 
 Table = dict[Sensed, list[Source]]
@@ -33,7 +34,7 @@ Table = dict[Sensed, list[Source]]
 def source(opening: Opening, owner: str, amount: float) -> Source:
     """An opening at its owner's amount."""
     reach = inf if opening.rate == inf else opening.rate * amount
-    return Source(owner, opening.rate, reach, opening.soft, opening.drawn, opening.alike, opening.slack)
+    return Source(owner, opening.rate, reach, *opening[2:])
 
 
 def tooth_class(tooth: str) -> str:
@@ -94,12 +95,17 @@ class Opened:
         return self.table.get(at, [])
 
     def deciding(self, at: Sensed) -> Source | None:
-        """The source that bounds a sensed variable: the largest; what has no amount of its own yields. None: silent."""
+        """The source that bounds a sensed variable; None: silent.
+
+        The largest counts. What an extraction or a delegation opens without an amount yields to one that is stated;
+        a customary amount is not stated, and yields to both.
+        """
         found = self.table.get(at)
         if found is None:
             return None
-        stated = [one for one in found if not (one.soft and one.amount == inf)]
-        return max(stated or found, key=_amount)
+        if any(not (one.usual or (one.soft and one.amount == inf)) for one in found):
+            found = [one for one in found if not (one.soft and one.amount == inf)]
+        return max(found, key=_amount)
 
     def reach(self, at: Sensed) -> float:
         """How far a sensed variable may go, before any row."""

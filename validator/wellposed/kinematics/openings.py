@@ -27,6 +27,7 @@ class Opening(NamedTuple):
     drawn  the tooth is drawn distally by a means, so a canine may go straight back
     alike  the incisors of the arch move alike
     slack  no movement of its own that others could follow
+    usual  the amount is the customary one, not stated
     """
 
     at: Sensed
@@ -35,6 +36,7 @@ class Opening(NamedTuple):
     drawn: bool = False
     alike: bool = False
     slack: bool = False
+    usual: bool = False
 
 
 Openings = list[Opening]

@@ -28,6 +28,7 @@ def align(ledger: Ledger, goal: Align) -> None:
         for contact in contacts
         if contact.crowding and f"{arch_of(contact.first)}-crowding" in frame.errors
     ]
+    errors += [{column: 1.0} for contact in contacts if (column := frame.place_column(contact.name)) is not None]
     ledger.system.row(plus(overlaps, *errors), high=sum(max(0.0, -contact.before) for contact in contacts))
     ledger.demand(clause(goal.id, "align"), overlaps, high=0.0)
 

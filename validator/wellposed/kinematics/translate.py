@@ -10,13 +10,14 @@ from typing import Any, NamedTuple
 from wellposed import norms
 from wellposed.kinematics.asked import Asked
 from wellposed.kinematics.bounds import Bounds
-from wellposed.kinematics.frame import Frame
+from wellposed.kinematics.frame import Frame, Play
 from wellposed.kinematics.limits import add_limits
 from wellposed.kinematics.mouth import Mouth
 from wellposed.kinematics.opened import Opened
 from wellposed.kinematics.openings import Sensed
 from wellposed.kinematics.rows import Key
 from wellposed.model.clauses import Hold, KeepMotion, KeepVariable
+from wellposed.model.means import IncisorTravel
 from wellposed.norms import Norms
 from wellposed.vocabulary.motions import MOTIONS, Variable
 from wellposed.vocabulary.teeth import is_molar
@@ -44,13 +45,12 @@ class Translation:
         self.mouth = mouth
         self.rx = mouth.prescription
         self.opened = Opened(mouth)
-        self.frame = Frame(mouth, self._extra(), self._outs(), self._uneven(), offset)
+        self.frame = Frame(mouth, self._extra(), Play(self._outs(), self._arcs()), self._uneven(), offset)
         self.system = self.frame.system
         self.bounds = Bounds(self.frame, self.opened)
         self.asked = Asked(self.frame)
         self.unmet = tuple(Unmet(*lack) for lack in self.asked.unmet)
-        moving = self.bounds.opened_columns
-        add_limits(self.frame, numbers or norms.load(), lambda column: whole or column in moving)
+        add_limits(self.frame, numbers or norms.load(), self.bounds.opened_columns, whole)
         self.frame.finish()
 
     @property
@@ -97,6 +97,17 @@ class Translation:
             if at.variable == "out" and is_molar(at.tooth):
                 reach = max(one.amount if one.amount < inf else self._width_of(one.owner) for one in sources)
                 found[at.tooth] = max(reach, found.get(at.tooth, 0.0))
+        return found
+
+    def _arcs(self) -> dict[str, float]:
+        """How much further than counted on the edges of incisors may sink or rise with their travel, mm."""
+        spare = norms.value("kinematics.sink-per-advance-most") - norms.value("kinematics.sink-per-advance")
+        travels = [item for item in self.rx.allow or () if isinstance(item, IncisorTravel)]
+        found: dict[str, float] = {}
+        for at, sources in self.opened.table.items():
+            amounts = [one.amount for one in sources if any(one.owner == item.id for item in travels)]
+            if at.variable == "out" and amounts:
+                found[at.tooth] = max(spare * max(amounts), found.get(at.tooth, 0.0))
         return found
 
     def _width_of(self, owner: str) -> float:

@@ -116,9 +116,12 @@ def _depends_on(case: Case, members: Members) -> tuple[str, ...]:
     return tuple(found) or ("several",)
 
 
+_PLAY = {"swing": "molar-slide", "arc": "edge-arc", "place": "crowding-place"}
+
+
 def _together(error: str) -> str:
-    """The slide of all molars moved in or out is one uncertainty."""
-    return "molar-slide" if error.startswith("swing") else error
+    """What has several columns but is one uncertainty."""
+    return _PLAY.get(error.partition(" ")[0], error)
 
 
 def _shortfall(case: Case, groups: Groups, members: Members) -> float | None:

@@ -49,6 +49,7 @@ class Case:
 
     shown  whether a value of this place may be told
     names  the members known for the object the place is in
+    rivals the members of which one would tell what form the object is
     """
 
     type: str
@@ -57,6 +58,7 @@ class Case:
     value: Any
     shown: bool
     names: Callable[[], tuple[str, ...]]
+    rivals: Callable[[], tuple[str, ...]] = tuple
 
     def finding(self, rule: str, *more: Step, **facts: Any) -> Finding:
         """A finding at the place, or some steps further in."""
@@ -99,6 +101,9 @@ def _wrong_length(case: Case) -> Finding:
 
 
 def _missing(case: Case) -> Finding:
+    rivals = case.rivals()
+    if case.name in rivals:
+        return case.finding("missing-member", expected=f"one of {', '.join(rivals)}", name=case.name)
     return case.finding("missing-member", expected=f"a member named {case.name}", name=case.name)
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from typing import Any, TypeAlias
 
@@ -18,11 +18,15 @@ _UNIONS = ("union", "tagged-union")
 
 @dataclass(frozen=True, slots=True)
 class Shape:
-    """A place in a model: its schema without wrappers, and the descriptions met on the way to it."""
+    """A place in a model: its schema without wrappers, and the descriptions met on the way to it.
+
+    rivals  where no member tells which of several forms is meant, the members that would
+    """
 
     node: Node
     shared: Mapping[str, Node]
     descriptions: tuple[str, ...] = ()
+    rivals: tuple[str, ...] = ()
 
     @property
     def is_union(self) -> bool:
@@ -32,7 +36,8 @@ class Shape:
     @property
     def members(self) -> tuple[str, ...]:
         """Names of the members an object may have here."""
-        return tuple(_outer(name, field) for name, field in _fields(self.node))
+        own = tuple(_outer(name, field) for name, field in _fields(self.node))
+        return (*own, *(name for name in self.rivals if name not in own))
 
     @property
     def tag_member(self) -> str | None:
@@ -49,8 +54,15 @@ class Shape:
         if not self.is_union:
             return (self,)
         told = self.form(_tag(self.node.get("discriminator"), value))
-        inner = (told,) if told else tuple(shape for _, shape in self._forms())
+        inner = (self._untold(told, value),) if told else tuple(shape for _, shape in self._forms())
         return tuple(form for shape in inner for form in shape.forms(value))
+
+    def _untold(self, told: Shape, value: Any) -> Shape:
+        """The fallback form, with the members that tell the others apart, where the value has none of them."""
+        if isinstance(self.node.get("discriminator"), str) or not isinstance(value, dict):
+            return told
+        labels = tuple(str(label) for label, _ in self._forms())
+        return told if any(label in value for label in labels) else replace(told, rivals=labels)
 
     def inside(self, step: Step) -> Shape | None:
         """What is expected one step further in, if anything is known about it."""
@@ -106,6 +118,11 @@ def shapes_at(root: type[BaseModel], document: Any, pointer: str) -> tuple[Shape
 def known_members(root: type[BaseModel], document: Any, pointer: str) -> tuple[str, ...]:
     """The sorted names of the members the model knows for the object at this place."""
     return tuple(sorted({name for shape in shapes_at(root, document, pointer) for name in shape.members}))
+
+
+def telling_members(root: type[BaseModel], document: Any, pointer: str) -> tuple[str, ...]:
+    """The members of which one would tell what form an object is, where it has none of them."""
+    return tuple(dict.fromkeys(name for shape in shapes_at(root, document, pointer) for name in shape.rivals))
 
 
 def _fields(node: Node) -> Iterable[tuple[str, Node]]:

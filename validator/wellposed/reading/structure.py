@@ -15,7 +15,7 @@ from wellposed.reading.faults import TOO_MANY, finding
 from wellposed.reading.limits import MOST_FAULTS
 from wellposed.reading.locate import spot
 from wellposed.reading.pointer import Step, below, holds, pointer, within
-from wellposed.reading.shapes import Shape, known_members, shape_of
+from wellposed.reading.shapes import Shape, known_members, shape_of, telling_members
 
 Known = Callable[[str], tuple[str, ...]]
 
@@ -38,23 +38,28 @@ def structure_findings(
     """
     if known is None:
         known = partial(known_members, root, document) if root else _nothing_known
+    rivals = partial(telling_members, root, document) if root else _nothing_known
     shape = shape_of(root) if root else None
     errors = error.errors(include_url=False, include_input=False)
-    cases = [_case(dict(one), document, private, known, shape) for one in errors[:MOST_FAULTS]]
+    cases = [_case(dict(one), document, private, (known, rivals), shape) for one in errors[:MOST_FAULTS]]
     found = _merged(judged(case) for case in [case for case in cases if not case.follows] or cases)
     more = [finding("too-many-faults", **TOO_MANY)] if len(errors) > MOST_FAULTS else []
     return ordered([*found, *more])
 
 
-def _case(error: dict[str, Any], document: Any, private: tuple[str, ...], known: Known, root: Shape | None) -> Case:
+def _case(
+    error: dict[str, Any], document: Any, private: tuple[str, ...], known: tuple[Known, Known], root: Shape | None
+) -> Case:
     at = spot(error["loc"], document, root, absent=error["type"] in _ABOUT_A_NAME)
+    holder = pointer(at.steps[:-1])
     return Case(
         type=error["type"],
         context=error.get("ctx", {}),
         spot=at,
         value=_value(document, at.steps),
         shown=not within(pointer(at.steps), private),
-        names=partial(known, pointer(at.steps[:-1])),
+        names=partial(known[0], holder),
+        rivals=partial(known[1], holder),
     )
 
 

@@ -106,7 +106,8 @@ def _wrapped(mark: str, line: str, hang: str, width: int) -> list[str]:
 
 def _where(finding: Finding) -> str:
     place = f"line {finding.line}, column {finding.column}" if finding.line is not None else ""
-    told = [finding.severity.value, finding.rule, " ".join(finding.clauses), place]
+    pointer = "" if finding.clauses or finding.rule in _CONFLICTS else finding.pointer
+    told = [finding.severity.value, finding.rule, " ".join(finding.clauses), place, pointer]
     return f"[{' · '.join(part for part in told if part)}]"
 
 

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
-from typing import Any
+from collections.abc import Callable
 
 from wellposed.findings import Finding
 from wellposed.render.conflict import Fact, member, missing, silences
 from wellposed.render.phrases import amount, clause, number
+from wellposed.render.plain import plain_sentence
 from wellposed.render.ways import way
 from wellposed.vocabulary.measures import MEASURE_KINDS
 
@@ -16,25 +16,8 @@ def sentence(finding: Finding) -> str:
     """What a finding says, in one line of plain words."""
     phrase = SENTENCES.get(finding.rule)
     if phrase is None:
-        return _plain(finding)
+        return plain_sentence(finding)
     return phrase(finding.facts)
-
-
-def _plain(finding: Finding) -> str:
-    """A rule without a phrase of its own: its id in words, and what was expected."""
-    words = finding.rule.replace("-", " ").capitalize()
-    expected = finding.facts.get("expected")
-    told = f": expected {_listed(expected)}" if expected else ""
-    return f"{words}{told}.{_nearest(finding.facts)}"
-
-
-def _listed(expected: Any) -> str:
-    return " or ".join(map(str, expected)) if isinstance(expected, list | tuple) else str(expected)
-
-
-def _nearest(facts: Mapping[str, Any]) -> str:
-    near = facts.get("nearest")
-    return f' Did you mean "{near}"?' if near else ""
 
 
 def _members(facts: Fact, role: str) -> list[str]:
@@ -81,6 +64,9 @@ def depends(name: str) -> str:
     known = {
         "hinge": "the hinge factor: 1 mm at the molars moves the bite by 1.0 to 2.5 mm",
         "arch-depth": "arch depth",
+        "molar-slide": "how far molars moved in or out slide along the arch",
+        "edge-arc": "how far the incisors' edges sink or rise as they travel",
+        "crowding-place": "at which contacts the crowding lies",
     }
     if name in known:
         return known[name]
