@@ -696,6 +696,8 @@ FURTHER = {
             found("overbite", -1.5), *crowded(0, 0), reach("overbite", 1, 2), extract(*FOUR_FIRST),
             retract("upper", 4), retract("lower", 3),
         ],
+        # counted on: 0.35 mm of rise per mm; the reported 0.46 lies in what a proof may not deny
+        verdicts=("possible", "beyond-practice", "undecided"),
     ),
     "one premolar extracted, midline held, place of the crowding not said": Treated(
         "usual: Class II on the left, crowding of 2 that may be all on the left",
@@ -704,6 +706,8 @@ FURTHER = {
             mesial("upper", 5, "25", "26", "27"),
             keep("upper-midline", 0.5),
         ],
+        # it turns on where the crowding lies, which is not said
+        verdicts=("possible", "beyond-practice", "undecided"),
     ),
     "whole upper arch distal with screws, incisors among the teeth named": Treated(
         "K23, written as one clause for the whole arch",

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import lru_cache
+from math import cos, hypot, sin
 from typing import NamedTuple
 
 import numpy as np
@@ -55,27 +56,26 @@ def _lengths(depth_to_width: float) -> NDArray[np.float64]:
     return np.concatenate(([0.0], np.cumsum(steps)))
 
 
-def fitted_width(length: float, depth: float) -> float:
-    """The width at which an arch of this depth is ``length`` mm long; 0 if the depth alone is longer."""
-    low, high = 0.0, length
-    width = 1.6 * depth
+@lru_cache(maxsize=256)
+def _width_to_length(depth_to_length: float) -> float:
+    """Width of an arch of length 1 and this depth, by the secant method kept between bounds."""
+    low, high, width, before = 1e-6, 1.0, 0.8 * (1 - depth_to_length), None
     for _ in range(60):
-        excess = width * float(_lengths(depth / width)[-1]) - length
-        if abs(excess) < 1e-9:
+        excess = width * float(_lengths(depth_to_length / width)[-1]) - 1
+        if abs(excess) < 1e-12:
             break
         low, high = (low, width) if excess > 0 else (width, high)
-        slope = _slope(width, depth)
-        width = width - excess / slope
+        slope = 0.6 if before is None else (excess - before[1]) / (width - before[0])
+        before = width, excess
+        width = width - excess / slope if slope else (low + high) / 2
         if not low < width < high:
             width = (low + high) / 2
     return width
 
 
-def _slope(width: float, depth: float) -> float:
-    step = 1e-4
-    here = width * float(_lengths(depth / width)[-1])
-    there = (width + step) * float(_lengths(depth / (width + step))[-1])
-    return (there - here) / step
+def fitted_width(length: float, depth: float) -> float:
+    """The width at which an arch of this depth is ``length`` long, all in mm. The depth must be under half of it."""
+    return length * _width_to_length(round(depth / length, 12))
 
 
 @lru_cache(maxsize=256)
@@ -88,22 +88,20 @@ def arch_line(widths: tuple[float, ...], between: tuple[float, ...], depth: floa
     """
     length = sum(widths) + sum(between)
     width = fitted_width(length, depth)
-    lengths = _lengths(depth / width) * width
-    gaps = np.concatenate(([0.0], np.cumsum(between))) if between else np.zeros(1)
-    middles = np.cumsum(widths) - np.array(widths) / 2 + gaps
-    angles = np.interp(middles, lengths, _ANGLES)
-    return _measured(angles, width, depth)
+    middles, reached = [], 0.0
+    for size, gap in zip(widths, (*between, 0.0), strict=True):
+        middles.append(reached + size / 2)
+        reached += size + gap
+    angles = np.interp(middles, _lengths(depth / width) * width, _ANGLES)
+    stands = [_stand(float(angle), width, depth) for angle in angles]
+    return ArchLine(depth, width, tuple(point for point, _ in stands), tuple(facing for _, facing in stands))
 
 
-def _measured(angles: NDArray[np.float64], width: float, depth: float) -> ArchLine:
-    cosine, sine = np.cos(angles), np.sin(angles)
-    points = np.stack((width / 2 * sine, depth * cosine**_EXPONENT), axis=1)
-    along = np.stack((width / 2 * cosine, -_EXPONENT * depth * cosine ** (_EXPONENT - 1) * sine), axis=1)
-    along /= np.linalg.norm(along, axis=1)[:, None]
-    out = np.stack((-along[:, 1], along[:, 0]), axis=1)
-    return ArchLine(
-        depth,
-        width,
-        tuple((float(x), float(y)) for x, y in points),
-        tuple(Facing(*(float(v) for v in (*o, *a))) for o, a in zip(out, along, strict=True)),
-    )
+def _stand(angle: float, width: float, depth: float) -> tuple[tuple[float, float], Facing]:
+    """Where a tooth stands at an angle of the arch, and how it faces."""
+    cosine, sine = cos(angle), sin(angle)
+    point = (width / 2 * sine, depth * cosine**_EXPONENT)
+    x, y = width / 2 * cosine, -_EXPONENT * depth * cosine ** (_EXPONENT - 1) * sine
+    size = hypot(x, y)
+    x, y = x / size, y / size
+    return point, Facing(-y, x, x, y)

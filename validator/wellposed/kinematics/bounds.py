@@ -11,7 +11,7 @@ from wellposed.kinematics.frame import Frame
 from wellposed.kinematics.keys import clause, silence, state
 from wellposed.kinematics.means import reduction_contacts, width_teeth
 from wellposed.kinematics.opened import Opened, silent_group
-from wellposed.kinematics.openings import Sensed, incisors
+from wellposed.kinematics.openings import incisors, sensed
 from wellposed.kinematics.rows import Key, Kind, Terms
 from wellposed.model.clauses import Align
 from wellposed.model.means import EnamelReduction, PosteriorOpenBite, WidthChange
@@ -88,7 +88,7 @@ class Bounds:
         system = self.frame.system
         for (tooth, variable), column in self.frame.columns.items():
             for sign in (1, -1):
-                found = self.opened.deciding(Sensed(tooth, variable, sign))
+                found = self.opened.deciding(sensed(tooth, variable, sign))
                 if found is None:
                     key = silence(arch_of(tooth), silent_group(tooth, variable))
                     system.bind_side(key, Kind.SILENCE, column, sign, 0.0)
@@ -104,7 +104,7 @@ class Bounds:
         displaced = self.frame.mouth.tooth_values("displacement")
         for tooth, column in self.frame.travels.items():
             sign = -1 if displaced[tooth] > 0 else 1
-            if tooth not in aligned and self.opened.deciding(Sensed(tooth, "out", sign)) is None:
+            if tooth not in aligned and self.opened.deciding(sensed(tooth, "out", sign)) is None:
                 key = silence(arch_of(tooth), silent_group(tooth, "out"))
                 self.frame.system.bind_side(key, Kind.SILENCE, column, sign, 0.0)
 
@@ -113,7 +113,7 @@ class Bounds:
         apart = norms.value("kinematics.incisors-alike")
         for arch in ARCHES:
             teeth = incisors(self.frame.mouth, arch)
-            sources = [one for t in teeth for sign in (1, -1) for one in self.opened.sources(Sensed(t, "out", sign))]
+            sources = [one for t in teeth for sign in (1, -1) for one in self.opened.sources(sensed(t, "out", sign))]
             if sources and all(one.alike for one in sources):
                 for terms in alike(self.frame, teeth):
                     self.frame.system.row(terms, -apart, apart)
@@ -132,7 +132,7 @@ class Bounds:
         spare = sum(
             one.amount * faces[tooth]
             for tooth in pair
-            for one in self.opened.sources(Sensed(tooth, "out", sign))
+            for one in self.opened.sources(sensed(tooth, "out", sign))
             if one.owner != item.id
         )
         if spare == inf:

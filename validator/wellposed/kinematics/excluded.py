@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wellposed.kinematics.mouth import Mouth
-from wellposed.kinematics.openings import Sensed
+from wellposed.kinematics.openings import Sensed, sensed
 from wellposed.model.means import Exclusion
 from wellposed.vocabulary.contacts import teeth_of
 from wellposed.vocabulary.motions import Variable
@@ -32,7 +32,7 @@ def excluded_senses(mouth: Mouth, item: Exclusion) -> Iterator[Sensed]:
         for tooth in row.teeth:
             named = tooth in item.teeth if item.teeth is not None else item.arch in (None, row.arch)
             if named and _meant(item.means, tooth):
-                yield Sensed(tooth, variable, sign)
+                yield sensed(tooth, variable, sign)
 
 
 def excludes_contact(item: Exclusion, contact: str) -> bool:

@@ -18,7 +18,6 @@ from wellposed.vocabulary.contacts import normal
 from wellposed.vocabulary.motions import VARIABLES, Variable
 from wellposed.vocabulary.teeth import ARCHES, RIGHT, position, side_of
 
-_LEVEL = 1e-6
 _ALWAYS = ("along", "out", "vertical")
 
 
@@ -175,7 +174,8 @@ class Frame:
             if self._play.arcs.get(tooth):
                 self.error_column(f"arc {tooth}", -self._play.arcs[tooth], self._play.arcs[tooth])
 
-    def _along(self, tooth: str) -> Terms:
+    def along(self, tooth: str) -> Terms:
+        """Travel along the arch, mesial +."""
         return self._with_play(tooth, "along", "swing")
 
     def height(self, tooth: str) -> Terms:
@@ -216,55 +216,15 @@ class Frame:
             found["unknown"] = self.error_column(f"{row.arch}-room", -inf, inf)
         return found
 
-    # ways a tooth faces
+    # how a tooth moves
 
     def slide(self, tooth: str) -> Terms:
         """Travel along the arch, from the patient's right to left +."""
-        return times(1.0 if side_of(tooth) == RIGHT else -1.0, self._along(tooth))
-
-    def ahead(self, tooth: str, pair: bool = False) -> Terms:
-        """Travel of an incisor's edge forwards, as the overjet is taken: ``out`` of a central counts whole.
-
-        At a named pair with its way to the line. So does straight forward: the slide along the arch makes it up.
-        """
-        face = self.facing[tooth]
-        if position(tooth) > 1:
-            return plus(self._outwards(tooth, face.out_y, pair), times(face.along_y, self.slide(tooth)))
-        return plus(self._outwards(tooth, 1.0, pair), times(_rest(face.out_y, face.along_y), self.slide(tooth)))
-
-    def mesial(self, tooth: str) -> Terms:
-        """Travel of a tooth towards mesial, as the relation of opposing teeth is taken: ``along`` counts whole."""
-        face = self.facing[tooth]
-        return plus(self._along(tooth), {self.columns[tooth, "out"]: _rest(abs(face.along_y), face.out_y)})
-
-    def sideways(self, tooth: str) -> Terms:
-        """Travel of a central incisor to the patient's left, as a midline is taken: the slide counts whole."""
-        face = self.facing[tooth]
-        return plus({self.columns[tooth, "out"]: _rest(face.along_x, face.out_x)}, self.slide(tooth))
-
-    def buccal(self, tooth: str, pair: bool = False) -> Terms:
-        """Travel of a tooth outwards; at a named pair with its way to the line."""
-        return self._outwards(tooth, 1.0, pair)
-
-    def _outwards(self, tooth: str, factor: float, pair: bool) -> Terms:
-        columns = [self.columns[tooth, "out"]]
-        if pair and tooth in self.travels:
-            columns.append(self.travels[tooth])
-        return dict.fromkeys(columns, factor)
-
-    def outward(self, tooth: str) -> Terms:
-        """What a tooth adds to the width of its pair: its ``out`` and its distal travel."""
-        face = self.facing[tooth]
-        return plus({self.columns[tooth, "out"]: abs(face.out_x)}, times(-abs(face.along_x), self._along(tooth)))
+        return times(1.0 if side_of(tooth) == RIGHT else -1.0, self.along(tooth))
 
     def present(self, *teeth: str) -> list[str]:
         """Those of the teeth that stand in line."""
         return [tooth for tooth in teeth if (tooth, "vertical") in self.columns]
-
-
-def _rest(first: float, second: float) -> float:
-    """The factor of the second part of a straight movement if the first counts whole, so that together they make 1."""
-    return (1.0 - first) / second if abs(second) > _LEVEL else 0.0
 
 
 def _carries_angle(tooth: str, variable: str) -> bool:

@@ -20,15 +20,16 @@ VERDICTS: tuple[Verdict, ...] = ("possible", "beyond-practice", "incomplete", "u
 class WayOut:
     """A repair with its amount: what settles the conflict for sure, and the span over hinge and arch depth.
 
-    by  what the span comes from: ``hinge``, ``arch-depth``
+    by      what the span comes from: ``hinge``, ``arch-depth``
+    passed  the practice limits it has to pass, if any
     """
 
     repair: Repair
     amount: float
     low: float
     high: float
-    beyond_practice: bool
     by: tuple[str, ...] = ()
+    passed: tuple[Key, ...] = ()
 
 
 @dataclass(frozen=True)

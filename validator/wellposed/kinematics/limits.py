@@ -6,6 +6,7 @@ from collections.abc import Callable, Container, Iterator
 from math import pi
 from typing import NamedTuple
 
+from wellposed.kinematics.directions import outward
 from wellposed.kinematics.frame import Frame
 from wellposed.kinematics.keys import practice
 from wellposed.kinematics.rows import Kind, Terms, plus
@@ -93,7 +94,7 @@ def _widths(frame: Frame, norms: Norms, arch: str, concerned: Callable[[int], bo
         norm, place = _width_norm(arch, number), f"{arch} {number}"
         yield Limit(norm, place, outwards, -float("inf"), norms.value(norm))
         if len(pair) > 1:
-            width = plus(*(frame.outward(tooth) for tooth in pair))
+            width = plus(*(outward(frame, tooth) for tooth in pair))
             yield Limit(norm, f"{place} narrowed", width, -norms.value(norm), float("inf"))
 
 

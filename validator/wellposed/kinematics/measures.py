@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from wellposed.kinematics.directions import ahead, buccal, mesial, outward, sideways
 from wellposed.kinematics.frame import Frame
 from wellposed.kinematics.rows import Terms, mean, plus, times
 from wellposed.vocabulary.motions import Variable
@@ -45,12 +46,12 @@ def _terms(frame: Frame, name: str, pair: Pair | None) -> Terms | None:
         return _sum(frame, arch, "overlap" if what == "crowding" else "gap")
     if what in _WIDTH_TEETH:
         teeth = frame.present(*(tooth_at(arch, side, _WIDTH_TEETH[what]) for side in SIDES))
-        return plus(*(frame.outward(t) for t in teeth)) if len(teeth) == 2 else None
+        return plus(*(outward(frame, t) for t in teeth)) if len(teeth) == 2 else None
     if name.startswith(_SIDED):
         return _of_side(frame, name, pair)
     if name in ("upper-midline", "lower-midline"):
         teeth = centrals(frame, arch)
-        return mean([frame.sideways(t) for t in teeth]) if len(teeth) == 2 else None
+        return mean([sideways(frame, t) for t in teeth]) if len(teeth) == 2 else None
     if name == "posterior-open-bite":
         gaps = list(frame.hinge.gaps.values())
         return mean([{gap: 1.0} for gap in gaps]) if gaps else None
@@ -76,8 +77,8 @@ def _of_side(frame: Frame, name: str, pair: Pair | None) -> Terms | None:
         return None
     if what == "transverse-overlap":
         named = pair is not None
-        return plus(frame.buccal(upper, named), times(-1.0, frame.buccal(lower, named)))
-    return plus(frame.mesial(upper), times(-1.0, frame.mesial(lower)))
+        return plus(buccal(frame, upper, named), times(-1.0, buccal(frame, lower, named)))
+    return plus(mesial(frame, upper), times(-1.0, mesial(frame, lower)))
 
 
 def _upper_first(tooth: str) -> bool:
@@ -104,7 +105,7 @@ def _fronts(frame: Frame, pair: Pair | None) -> tuple[list[str], list[str]]:
 
 def _both_fronts(frame: Frame, name: str, fronts: tuple[list[str], list[str]], named: bool) -> Terms | None:
     if name == "overjet":
-        upper, lower = (mean([frame.ahead(tooth, named) for tooth in teeth]) for teeth in fronts)
+        upper, lower = (mean([ahead(frame, tooth, named) for tooth in teeth]) for teeth in fronts)
         return plus(upper, times(-1.0, lower))
     variable: Variable = "vertical" if name == "overbite" else "torque"
     parts = [_mean(frame, teeth, variable) for teeth in fronts]

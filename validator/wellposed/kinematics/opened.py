@@ -10,7 +10,7 @@ from typing import NamedTuple
 from wellposed import norms
 from wellposed.kinematics.means import allowance_opens, clause_opens
 from wellposed.kinematics.mouth import Mouth
-from wellposed.kinematics.openings import Opening, Sensed, both, extraction_of
+from wellposed.kinematics.openings import Opening, Sensed, both, extraction_of, sensed
 from wellposed.model.clauses import Movement
 from wellposed.vocabulary.teeth import arch_of, is_canine, is_incisor, is_molar
 
@@ -128,13 +128,13 @@ def followers(mouth: Mouth, table: Table) -> Iterator[tuple[Sensed, Source]]:
         first, last = min(place for place, _ in opened), max(place for place, _ in opened)
         for tooth in row.teeth[first + 1 : last]:
             if not is_molar(tooth):
-                yield from ((Sensed(tooth, "along", sign), one) for sign in (1, -1) for one in largest)
+                yield from ((sensed(tooth, "along", sign), one) for sign in (1, -1) for one in largest)
 
 
 def _opened_along(teeth: tuple[str, ...], table: Table) -> Iterator[tuple[int, Source]]:
     for place, tooth in enumerate(teeth):
         for sign in (1, -1):
-            for one in table.get(Sensed(tooth, "along", sign), ()):
+            for one in table.get(sensed(tooth, "along", sign), ()):
                 if not one.slack:
                     yield place, one
 
@@ -148,7 +148,7 @@ def straight_back(table: Table) -> Iterator[tuple[Sensed, Source]]:
         for one in found:
             if one.drawn:
                 yield (
-                    Sensed(at.tooth, "out", -1),
+                    sensed(at.tooth, "out", -1),
                     one._replace(rate=one.rate * share, amount=one.amount * share),
                 )
                 freed = one._replace(rate=inf, amount=inf, drawn=False)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import cache
 from math import inf
 from typing import NamedTuple
 
@@ -18,6 +19,12 @@ class Sensed(NamedTuple):
     tooth: str
     variable: Variable
     sign: int
+
+
+@cache
+def sensed(tooth: str, variable: Variable, sign: int) -> Sensed:
+    """The one of these, made once."""
+    return Sensed(tooth, variable, sign)
 
 
 class Opening(NamedTuple):
@@ -44,13 +51,13 @@ Openings = list[Opening]
 
 def both(tooth: str, variable: Variable, rate: float = inf, soft: bool = False) -> Openings:
     """Both senses of a variable."""
-    return [Opening(Sensed(tooth, variable, sign), rate, soft) for sign in (1, -1)]
+    return [Opening(sensed(tooth, variable, sign), rate, soft) for sign in (1, -1)]
 
 
 def motion(teeth: Iterable[str], variable: Variable, sign: int, rate: float = 1.0) -> Openings:
     """One motion of these teeth."""
     drawn = variable == "along" and sign < 0
-    return [Opening(Sensed(tooth, variable, sign), rate, drawn=drawn) for tooth in teeth]
+    return [Opening(sensed(tooth, variable, sign), rate, drawn=drawn) for tooth in teeth]
 
 
 def with_along(openings: Openings, mouth: Mouth) -> Openings:
@@ -82,9 +89,9 @@ def incisor_travel(mouth: Mouth, teeth: Iterable[str], sign: int, alike: bool = 
     opened: Openings = []
     for tooth in teeth:
         opened += [
-            Opening(Sensed(tooth, "out", sign), 1.0, alike=alike),
-            Opening(Sensed(tooth, "torque", sign), torque),
-            Opening(Sensed(tooth, "vertical", -sign), arc),
+            Opening(sensed(tooth, "out", sign), 1.0, alike=alike),
+            Opening(sensed(tooth, "torque", sign), torque),
+            Opening(sensed(tooth, "vertical", -sign), arc),
         ]
     return with_along(opened, mouth)
 
@@ -104,8 +111,8 @@ def extraction_of(mouth: Mouth, tooth: str) -> Openings:
     if not is_incisor(tooth):
         mesial = [t for t in line if side_of(t) == side_of(tooth) and position(t) < position(tooth)]
         sliding = [t for t in line if t in mesial or is_incisor(t)]
-    opened = [Opening(Sensed(t, "along", s), inf, True, drawn=s < 0) for t in sliding for s in (1, -1)]
-    back = [Opening(Sensed(t, "out", -1), inf, True, alike=is_incisor(t)) for t in front]
+    opened = [Opening(sensed(t, "along", s), inf, True, drawn=s < 0) for t in sliding for s in (1, -1)]
+    back = [Opening(sensed(t, "out", -1), inf, True, alike=is_incisor(t)) for t in front]
     return opened + with_along(back, mouth)
 
 

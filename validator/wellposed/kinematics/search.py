@@ -48,13 +48,17 @@ def conflicts(group: Alternatives, active: Members, kinds: dict[Key, Kind]) -> l
     found: list[Members] = []
     remaining = active
     while not holds(group, remaining):
-        without_bans = tuple(key for key in remaining if kinds[key] != Kind.BAN)
-        needed = remaining if holds(group, without_bans) else without_bans
-        conflict = _smallest(group, needed, kinds)
+        conflict = _smallest(group, _without_bans(group, remaining, kinds), kinds)
         found.append(conflict)
         demands = {key for key in conflict if kinds[key] == Kind.DEMAND} or set(conflict)
         remaining = tuple(key for key in remaining if key not in demands)
     return found
+
+
+def _without_bans(group: Alternatives, active: Members, kinds: dict[Key, Kind]) -> Members:
+    """Bans often only repeat what holds anyway: they are left out where the rest cannot hold without them."""
+    rest = tuple(key for key in active if kinds[key] != Kind.BAN)
+    return active if len(rest) == len(active) or holds(group, rest) else rest
 
 
 def _smallest(group: Alternatives, active: Members, kinds: dict[Key, Kind]) -> Members:
@@ -82,8 +86,14 @@ def _suspects(group: Alternatives, active: Members) -> Members:
 
 def _reduced(group: Alternatives, suspected: Members, kinds: dict[Key, Kind]) -> Members:
     """The better of two deletion filters: fewest demands, then fewest members."""
-    candidates = [_filtered(group, suspected, order, kinds) for order in _ORDERS]
+    candidates = [_irreducible(group, suspected, order, kinds) for order in _ORDERS]
     return min(candidates, key=lambda found: (sum(kinds[key] == Kind.DEMAND for key in found), len(found)))
+
+
+def _irreducible(group: Alternatives, suspected: Members, order: Sequence[Kind], kinds: dict[Key, Kind]) -> Members:
+    """What is irreducible in one alternative, and holds in no other, is irreducible in all together."""
+    found = _filtered(group[:1], suspected, order, kinds)
+    return _filtered(group, suspected, order, kinds) if holds(group[1:], found) else found
 
 
 def _filtered(group: Alternatives, suspected: Members, order: Sequence[Kind], kinds: dict[Key, Kind]) -> Members:

@@ -12,6 +12,9 @@ from wellposed.kinematics.rows import Bound, Key, Release, Setting, System
 
 TOLERANCE = 1e-7
 
+Place = tuple[bool, int, int]
+"""A bound: of a row or a column, where, from below (-1) or above (1)."""
+
 Floats = NDArray[np.float64]
 Ints = NDArray[np.int32]
 
@@ -117,16 +120,16 @@ class Sheet:
             span = spans.of(change.is_row)
             span.low[change.at], span.high[change.at] = change.low, change.high
 
-    def owners(self, active: Iterable[Key], spans: Spans, places: Iterable[tuple[bool, int]]) -> set[Key]:
-        """For each place the first members that hold the bounds in force there."""
+    def owners(self, active: Iterable[Key], spans: Spans, places: Iterable[Place]) -> set[Key]:
+        """For each place the first member that holds the bound in force there."""
         chosen, wanted = self.chosen(active), set(places)
-        owners: dict[tuple[bool, int, int], Key] = {}
+        owners: dict[Place, Key] = {}
         for (is_row, side), entries in self._entries.items():
             span = spans.of(is_row)
             in_force = (span.low if side < 0 else span.high)[entries.at]
             held = np.flatnonzero(chosen[entries.owner] & (np.abs(entries.value - in_force) <= TOLERANCE))
             for entry in held:
-                at = int(entries.at[entry])
-                if (is_row, at) in wanted:
-                    owners.setdefault((is_row, at, side), self.keys[entries.owner[entry]])
+                place = (is_row, int(entries.at[entry]), side)
+                if place in wanted:
+                    owners.setdefault(place, self.keys[entries.owner[entry]])
         return set(owners.values())

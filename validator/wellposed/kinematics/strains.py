@@ -8,7 +8,7 @@ from math import inf
 from wellposed import norms
 from wellposed.kinematics.bounds import alike
 from wellposed.kinematics.opened import Source, followers, source, straight_back
-from wellposed.kinematics.openings import Opening, Sensed, both
+from wellposed.kinematics.openings import Opening, Sensed, both, sensed
 from wellposed.kinematics.rows import Kind, Release, Strain, StrainRow
 from wellposed.kinematics.translate import Translation
 
@@ -39,7 +39,7 @@ def _travel_releases(translation: Translation, rates: dict[Sensed, float]) -> li
     return [
         Release(Kind.SILENCE, False, translation.frame.travels[tooth], sign)
         for tooth, sign in signs.items()
-        if Sensed(tooth, "out", sign) in rates
+        if sensed(tooth, "out", sign) in rates
     ]
 
 
@@ -77,7 +77,7 @@ def _rateless(found: Source) -> Source:
 def _alike_rows(translation: Translation, opened: list[Opening]) -> list[StrainRow]:
     """Incisors moved as a group move alike, unless something moves them singly already."""
     teeth = list(dict.fromkeys(o.at.tooth for o in opened if o.alike))
-    others = [one for t in teeth for sign in (1, -1) for one in translation.opened.sources(Sensed(t, "out", sign))]
+    others = [one for t in teeth for sign in (1, -1) for one in translation.opened.sources(sensed(t, "out", sign))]
     if any(not one.alike for one in others):
         return []
     apart = norms.value("kinematics.incisors-alike")

@@ -14,7 +14,7 @@ from wellposed.kinematics.frame import Frame, Play
 from wellposed.kinematics.limits import add_limits
 from wellposed.kinematics.mouth import Mouth
 from wellposed.kinematics.opened import Opened
-from wellposed.kinematics.openings import Sensed
+from wellposed.kinematics.openings import sensed
 from wellposed.kinematics.rows import Key
 from wellposed.model.clauses import Hold, KeepMotion, KeepVariable
 from wellposed.model.means import IncisorTravel
@@ -102,11 +102,11 @@ class Translation:
     def _arcs(self) -> dict[str, float]:
         """How much further than counted on the edges of incisors may sink or rise with their travel, mm."""
         spare = norms.value("kinematics.sink-per-advance-most") - norms.value("kinematics.sink-per-advance")
-        travels = [item for item in self.rx.allow or () if isinstance(item, IncisorTravel)]
+        travels = {item.id for item in self.rx.allow or () if isinstance(item, IncisorTravel)}
         found: dict[str, float] = {}
-        for at, sources in self.opened.table.items():
-            amounts = [one.amount for one in sources if any(one.owner == item.id for item in travels)]
-            if at.variable == "out" and amounts:
+        for at, sources in self.opened.table.items() if travels else ():
+            amounts = [one.amount for one in sources if one.owner in travels] if at.variable == "out" else []
+            if amounts:
                 found[at.tooth] = max(spare * max(amounts), found.get(at.tooth, 0.0))
         return found
 
@@ -119,7 +119,7 @@ class Translation:
         return any(self._height(right) != self._height(left) for right, left in (("16", "26"), ("46", "36")))
 
     def _height(self, tooth: str) -> object:
-        reaches = tuple(self.opened.reach(Sensed(tooth, "vertical", sign)) for sign in (1, -1))
+        reaches = tuple(self.opened.reach(sensed(tooth, "vertical", sign)) for sign in (1, -1))
         return reaches, sorted(self._height_orders(tooth)), tooth in self.mouth.locked
 
     def _height_orders(self, tooth: str) -> Iterator[tuple[int, float, float, str]]:

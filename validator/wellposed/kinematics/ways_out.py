@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from math import inf
 
 from wellposed.kinematics.case import Case, Groups
@@ -42,7 +43,7 @@ def _ways(case: Case, members: Members, active: Members) -> Iterator[WayOut]:
 
 def _absurd(way: WayOut) -> bool:
     """Beyond practice and beyond anything anybody would order."""
-    return way.beyond_practice and way.amount > (_NO_ANGLE if way.repair.unit == "deg" else _NO_TRAVEL)
+    return bool(way.passed) and way.amount > (_NO_ANGLE if way.repair.unit == "deg" else _NO_TRAVEL)
 
 
 def _unsaid(translation: Translation, kinds: dict[Key, Kind]) -> bool:
@@ -73,10 +74,20 @@ def _way_out(case: Case, repair: Repair, members: Members, active: Members, fail
     spread = (("hinge", amounts), ("arch-depth", (max(amounts), *depths)))
     by = tuple(name for name, values in spread if max(values) - min(values) > _SPAN)
     limits = (*active, *(key for key, kind in case.kinds.items() if kind == Kind.LIMIT and key not in active))
-    usual = settles(groups, limits, repair.strain)
-    beyond = repair.what != "pass-limit" and (usual is None or max(usual) > max(amounts) + NEGLIGIBLE)
+    passed = () if repair.what == "pass-limit" else _passed(groups, limits, repair, max(amounts))
     span = (*amounts, *depths)
-    return WayOut(repair, max(amounts), min(span), max(span), beyond, by)
+    return WayOut(repair, max(amounts), min(span), max(span), by, passed)
+
+
+def _passed(groups: Groups, limits: Members, repair: Repair, amount: float) -> tuple[Key, ...]:
+    """The practice limits that a repair of this amount has to pass, by one proof."""
+    strain = replace(repair.strain, most=min(repair.strain.most, amount + NEGLIGIBLE))
+    for group in groups:
+        against = [variant.model.against(limits, strain, variant.setting) for variant in group]
+        if all(against):
+            kinds = group[0].model.system.members
+            return tuple(key for key in limits if key in against[0] and kinds[key].kind == Kind.LIMIT)
+    return ()
 
 
 def _at_other_depths(

@@ -70,13 +70,16 @@ def _state(fact: Fact) -> str:
     return f"{tooth} ({in_words(tooth)}) {states[0] if states else 'cannot be moved'}"
 
 
-def limit(fact: Fact) -> str:
-    """A practice limit in words, with its place."""
+def limit_words(fact: Fact) -> str:
+    """A practice limit in words."""
     norm = norms.norm(str(fact["norm"]))
     words = str(fact["norm"]).removeprefix("practice.").replace("-", " ").replace(".", ", ")
-    place = str(fact["place"])
-    where = f", {place}" if place not in words else ""
-    return f"{words}{where}: at most {amount(norm.value, norm.unit)} ({norm.sure})"
+    return f"{words}: at most {amount(norm.value, norm.unit)}, {norm.sure}"
+
+
+def limit(fact: Fact) -> str:
+    """A practice limit in words, with its place."""
+    return f"{limit_words(fact)} ({fact['place']})"
 
 
 def silent(fact: Fact) -> str:

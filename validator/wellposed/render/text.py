@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from textwrap import wrap
 
 from wellposed.findings import CAUTION, Finding, Severity
-from wellposed.render.conflict import ROLES, member, missing, silences
+from wellposed.render.conflict import ROLES, Fact, limit_words, member, missing, silences
 from wellposed.render.phrases import amount, up
 from wellposed.render.ways import UNUSUAL, way
 from wellposed.render.wording import assumption, depends, forced_lines, sentence
@@ -147,8 +147,14 @@ def _ways(finding: Finding) -> Iterator[str]:
         yield from (f"  {way(fact)}" for fact in usual)
     elif not unusual:
         yield "No single change of an amount settles it."
-    if unusual:
-        yield f"{'Also, but' if usual else 'Only'} {UNUSUAL}: {'; '.join(way(fact) for fact in unusual)}"
+    for passed in dict.fromkeys(_limits(fact) for fact in unusual):
+        ways = "; ".join(way(fact) for fact in unusual if _limits(fact) == passed)
+        yield f"{'Also, but' if usual else 'Only'} {UNUSUAL} ({passed}): {ways}"
+
+
+def _limits(fact: Fact) -> str:
+    """The usual limits a way out passes; several teeth or contacts of one limit are named once."""
+    return "; ".join(dict.fromkeys(limit_words(passed) for passed in fact["passed"]))
 
 
 def _certainty(finding: Finding) -> Iterator[str]:
