@@ -38,6 +38,8 @@ def explained(prescription: Prescription, judgement: Judgement) -> Iterator[Find
 
 
 def _conflict(places: Places, judgement: Judgement, conflict: Conflict) -> Finding:
+    if judgement.extraction_open:
+        return _of(places, "extraction-not-decided", Severity.ASK, conflict)
     if judgement.verdict == "beyond-practice":
         return _of(places, "beyond-practice", Severity.ASK, conflict)
     if conflict.unsaid:
@@ -176,9 +178,6 @@ def _unmet(places: Places, judgement: Judgement) -> Iterator[Finding]:
 
 
 def _notes(places: Places, judgement: Judgement) -> Iterator[Finding]:
-    if judgement.extraction_open:
-        ids = [clause.id for clause in places.prescription.allow or () if getattr(clause, "use", "") == "extraction"]
-        yield Finding("extraction-not-decided", Severity.ASK, places.pointer(ids[0]), {}, tuple(ids))
     if judgement.shortfall > 0:
         yield Finding("small-shortfall", Severity.NOTE, "", {"amount": judgement.shortfall, "unit": "mm"})
     if judgement.forced:

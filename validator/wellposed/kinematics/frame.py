@@ -9,12 +9,11 @@ from types import MappingProxyType
 from typing import NamedTuple
 
 from wellposed.kinematics.arch import ArchLine, Facing
+from wellposed.kinematics.expected import expectations
 from wellposed.kinematics.hinge import Hinge
 from wellposed.kinematics.mouth import ArchRow, Contact, Mouth
 from wellposed.kinematics.rows import System, Terms, plus, times
 from wellposed.model.clauses import Align
-from wellposed.model.means import Expectation
-from wellposed.vocabulary.contacts import normal
 from wellposed.vocabulary.motions import VARIABLES, Variable
 from wellposed.vocabulary.teeth import ARCHES, RIGHT, position, side_of
 
@@ -68,7 +67,7 @@ class Frame:
         self._play = play
         self._placed: dict[str, int] = {}
         self._teeth(set(extra))
-        room = self._expectations()
+        room = expectations(mouth, self.system, self.expected)
         for row in mouth.rows.values():
             self._room(row, row.line(offset), room)
         self.hinge = Hinge(self.system, self.columns, uneven, mouth.amount("posterior-open-bite"))
@@ -101,29 +100,6 @@ class Frame:
                 if displaced.get(tooth):
                     back = -displaced[tooth]
                     self.travels[tooth] = self.system.column(min(0.0, back), max(0.0, back))
-
-    # changes that are counted on
-
-    def _expectations(self) -> dict[str, list[int]]:
-        """Columns for changes that are counted on; those of crowding and spacing are room, contact to columns."""
-        room: dict[str, list[int]] = {}
-        for clause in self.mouth.prescription.expect or ():
-            if clause.measure.endswith(("crowding", "spacing")):
-                self._expected_room(clause, room)
-            else:
-                column = self.system.column(clause.at_least, clause.at_most)
-                self.expected.setdefault(clause.measure, []).append(column)
-        return room
-
-    def _expected_room(self, clause: Expectation, room: dict[str, list[int]]) -> None:
-        sign = -1 if clause.measure.endswith("crowding") else 1
-        places = _expected_at(clause, self.mouth.rows[clause.measure.split("-")[0]])
-        low, high = sorted((sign * clause.at_least, sign * clause.at_most))
-        parts = [self.system.column(min(low, 0.0), max(high, 0.0)) for _ in places]
-        if parts:
-            self.system.row(dict.fromkeys(parts, 1.0), low, high)
-        for name, part in zip(places, parts, strict=True):
-            room.setdefault(name, []).append(part)
 
     # room
 
@@ -229,15 +205,6 @@ class Frame:
 
 def _carries_angle(tooth: str, variable: str) -> bool:
     return variable == "torque" and position(tooth) <= 3
-
-
-def _expected_at(clause: Expectation, row: ArchRow) -> list[str]:
-    """The contacts at which an expected change of room happens: those named, else where the teeth crowd or gap."""
-    if clause.contacts:
-        named = {normal(contact) for contact in clause.contacts}
-        return [contact.name for contact in row.contacts if contact.name in named]
-    crowded = [contact.name for contact in row.contacts if contact.crowding > 0 or contact.spacing > 0]
-    return crowded or [contact.name for contact in row.contacts]
 
 
 def _share(contact: Contact, error: str) -> float:

@@ -32,11 +32,19 @@ def patch(places: Places, repair: Repair, amount: float) -> list[dict[str, Any]]
         return []
     if repair.what == "give-up":
         return [{"op": "remove", "path": pointer}]
+    if facts.get("part") == "both":
+        return _both(pointer, item, amount, facts["share"])
     member = _bound_member(repair, facts, item)
     value = getattr(item, member, None) if member else None
     if not member or value is None:
         return []
     return [{"op": "replace", "path": f"{pointer}/{member}", "value": _changed(repair, value, amount)}]
+
+
+def _both(pointer: str, item: Any, amount: float, share: float) -> list[dict[str, Any]]:
+    """Both limits of a reduction raised."""
+    values = {"in_all": up(item.in_all + amount), "per_contact": up(item.per_contact + amount * share)}
+    return [{"op": "replace", "path": f"{pointer}/{name}", "value": value} for name, value in values.items()]
 
 
 def _changed(repair: Repair, value: float, amount: float) -> float:

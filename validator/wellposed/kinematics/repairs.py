@@ -7,6 +7,7 @@ from math import inf
 from typing import Any
 
 from wellposed import norms
+from wellposed.kinematics.keys import clause
 from wellposed.kinematics.repair import Repair
 from wellposed.kinematics.rows import Key, Strain, StrainRow, loosened
 from wellposed.kinematics.silences import ways_of_silence
@@ -31,10 +32,23 @@ def repairs(translation: Translation, key: Key) -> Iterator[Repair]:
 
 
 def last_resort(translation: Translation, key: Key) -> Iterator[Repair]:
-    """Giving up an order that no smaller amount of it would save."""
+    """What helps where one amount alone does not: giving up an order, or raising both limits of a reduction."""
     match key:
+        case ("clause", str(clause_id), "per-contact" | "in-all"):
+            item = translation.clause(clause_id)
+            if item.per_contact is not None and item.in_all is not None:
+                yield _both_limits(translation, key, item)
         case ("clause", str(clause_id), "floor") if isinstance(translation.clause(clause_id), Movement):
             yield Repair("give-up", key, Strain(drops=(key,)), "mm", facts=(("clause", clause_id), ("part", "floor")))
+
+
+def _both_limits(translation: Translation, key: Key, item: EnamelReduction) -> Repair:
+    """More enamel in all, and at each contact its share of that."""
+    share = 1 / len(translation.bounds.reductions[item.id])
+    keys = clause(item.id, "in-all"), clause(item.id, "per-contact")
+    rows = (*loosened(translation.system, keys[0]), *loosened(translation.system, keys[1], share))
+    facts: Facts = (("clause", item.id), ("part", "both"), ("share", share))
+    return Repair("raise-ceiling", key, Strain(keys, rows=rows), item.unit, facts=facts, irreversible=True)
 
 
 def _plain(translation: Translation, key: Key, rate: float = 1.0, most: float = inf) -> Strain:

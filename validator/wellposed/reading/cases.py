@@ -115,6 +115,8 @@ def _unknown(case: Case) -> Finding:
 
 def _not_one_of(case: Case) -> Finding:
     value = case.name if case.spot.is_name else case.value
+    if not isinstance(value, str):
+        return case.finding("wrong-kind", expected="a string", found=kind_of(value))
     return case.finding("not-one-of", **_choice(case, value, _alternatives(case.context["expected"])))
 
 
@@ -126,6 +128,8 @@ def _tag(case: Case) -> Finding:
     if not holds(case.value, member):
         return case.finding("missing-member", member, expected=f"a member named {member}", name=member)
     expected = _alternatives(case.context.get("expected_tags", ""))
+    if not isinstance(case.value[member], str):
+        return case.finding("wrong-kind", member, expected="a string", found=kind_of(case.value[member]))
     return case.finding("not-one-of", member, **_choice(case, case.value[member], expected))
 
 

@@ -29,7 +29,7 @@ def structured(document: Document) -> Envelope | tuple[Finding, ...]:
 def _unknown_format(value: dict[str, Any], named: object) -> Finding:
     expected = list(DOCUMENTS)
     if "format" not in value:
-        return Finding("missing-member", Severity.STOP, "", {"name": "format", "expected": expected})
+        return Finding("missing-member", Severity.STOP, "/format", {"name": "format", "expected": expected})
     facts: dict[str, Any] = {"expected": expected}
     if isinstance(named, str):
         facts["nearest"] = nearest(named, tuple(DOCUMENTS))

@@ -28,6 +28,7 @@ _CONFLICTS = (
     "means-not-said",
     "too-close-to-tell",
     "beyond-practice",
+    "extraction-not-decided",
     "space-left-over",
 )
 _INDENT = "   "
@@ -50,7 +51,7 @@ def _head(report: Report, name: str, width: int) -> str:
 
 def _headline(report: Report) -> str:
     """The verdict in one line; about the one conflict if there is just one."""
-    conflicts = [finding for finding in report.findings if finding.rule in _CONFLICTS[:4]]
+    conflicts = [finding for finding in report.findings if finding.rule in _CONFLICTS[:-1]]
     if len(conflicts) > 1:
         return f"{_HEADLINES[report.verdict][:-1]}, for {len(conflicts)} separate reasons."
     if report.verdict == "incomplete":
@@ -160,6 +161,8 @@ def _limits(fact: Fact) -> str:
 def _certainty(finding: Finding) -> Iterator[str]:
     if finding.rule == "cannot-hold-together":
         yield "Certain: for every value within the measuring errors, arch depth and hinge factor 1.0 to 2.5."
+    elif finding.rule == "extraction-not-decided":
+        yield "With the extraction this cannot hold; without it, it can. Is the extraction decided?"
     elif finding.rule == "too-close-to-tell":
         yield f"It turns on: {', '.join(depends(name) for name in finding.facts['depends_on'])}"
 

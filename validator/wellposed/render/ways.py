@@ -58,6 +58,8 @@ def _lower(fact: Fact) -> str:
 def _raise(fact: Fact) -> str:
     said, part, unit = fact["said"], str(fact.get("part", "")), str(fact["unit"])
     more = f"({amount(up(fact['amount']), unit)} more)"
+    if part == "both":
+        return _both(fact, more)
     name = part.replace("-", "_") if part in ("per-contact", "in-all") else "at_most" if "at_most" in said else "up_to"
     total = (
         amount(up(said[name] + fact["amount"]), unit) if name in said else f"{amount(up(fact['amount']), unit)} more"
@@ -68,6 +70,14 @@ def _raise(fact: Fact) -> str:
         return f"{MOTION_VERBS[said['motion']].format('them').split(',')[0]} by up to {total} {more}"
     each = " a contact" if part == "per-contact" else " in all" if part == "in-all" else ""
     return f"allow {MEANS_WORDS[said['use']]} up to {total}{each} {more}"
+
+
+def _both(fact: Fact, more: str) -> str:
+    """Both limits of a reduction."""
+    said, unit = fact["said"], str(fact["unit"])
+    total = amount(up(said["in_all"] + fact["amount"]), unit)
+    each = amount(up(said["per_contact"] + fact["amount"] * fact["share"]), unit)
+    return f"allow enamel reduction up to {total} in all and {each} a contact {more}"
 
 
 def _widen(fact: Fact) -> str:

@@ -173,7 +173,7 @@ SENTENCES: dict[str, Callable[[Fact], str]] = {
         f"Align and space goals fall short by {amount(facts['amount'], 'mm')} in all: taken as met."
     ),
     "goals-already-met": _always("Every goal holds already: leaving the teeth as they are is one option to discuss."),
-    "extraction-not-decided": _always(
-        "With the extraction these instructions cannot hold together; without it they can. Is it decided?"
+    "extraction-not-decided": lambda facts: (
+        f"With the extraction these cannot hold together; without it they can: {_said(facts)}. Is it decided?"
     ),
 }

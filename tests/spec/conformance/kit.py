@@ -1,0 +1,132 @@
+"""The conformance kit: its files, what is asked of a runner, and what an answer lacks.
+
+``python tests/spec/conformance/kit.py`` writes the manifest and the digests of the inputs again.
+"""
+
+import base64
+import hashlib
+import json
+import subprocess
+from functools import cache
+from pathlib import Path
+from typing import NamedTuple
+
+ROOT = Path(__file__).parents[3]
+KIT = ROOT / "spec" / "conformance"
+MANIFEST = KIT / "manifest.json"
+VERSION = "1.0.0"
+PLACE = ("pointer", "line", "column", "nearest")
+WAY = ("what", "use", "clause", "arch")
+
+
+class Case(NamedTuple):
+    """One case: where it stands, what it says of itself, what is expected."""
+
+    folder: Path
+    about: dict
+    expected: dict
+
+    @property
+    def data(self):
+        return (self.folder / self.about["input"]).read_bytes()
+
+
+def read(path):
+    return json.loads(path.read_text("utf-8"))
+
+
+@cache
+def cases():
+    """Every case, by folder."""
+    folders = sorted(path.parent for path in KIT.glob("cases/*/*/case.json"))
+    return tuple(Case(folder, read(folder / "case.json"), read(folder / "expected.json")) for folder in folders)
+
+
+def asked(seq, case):
+    """The line a runner is sent: nothing of what is expected."""
+    sent = {"id": case.about["id"], "media_type": case.about["media_type"]}
+    return json.dumps({"seq": seq, "case": sent | {"input": base64.b64encode(case.data).decode()}})
+
+
+def run(command, chosen):
+    """What a runner answers to these cases, by the id of the case; a case without an answer is left out."""
+    lines = "".join(asked(seq, case) + "\n" for seq, case in enumerate(chosen, 1))
+    done = subprocess.run(command, input=lines, capture_output=True, text=True, check=True, timeout=120)
+    answers = {answer["seq"]: answer for answer in map(json.loads, done.stdout.splitlines())}
+    return {case.about["id"]: answers[seq] for seq, case in enumerate(chosen, 1) if seq in answers}
+
+
+def lacks(expected, answer):
+    """All in which an answer is not as expected; nothing for one that passes."""
+    if answer is None or answer.get("errored") or answer.get("skipped"):
+        return ["no answer" if answer is None else "errored" if answer.get("errored") else "skipped"]
+    wrong = [
+        f"{name}: {answer.get(name)}, not {expected[name]}"
+        for name in ("outcome", "verdict")
+        if name in expected and answer.get(name) != expected[name]
+    ]
+    return [*wrong, *_findings(expected, answer), *_conflicts(expected, answer), *_amounts(expected, answer)]
+
+
+def _findings(expected, answer):
+    found = answer.get("findings", [])
+    for one in expected["findings"]:
+        if not any(_is(one, other) for other in found):
+            yield f"not found: {one}"
+    for other in found:
+        heavy = other["severity"] != "note"
+        if expected["match"] == "exact" and heavy and not any(_is(one, other) for one in expected["findings"]):
+            yield f"not expected: {other}"
+    for one in expected.get("absent", ()):
+        if any(all(other.get(name) == value for name, value in one.items()) for other in found):
+            yield f"must not be found: {one}"
+
+
+def _is(one, other):
+    same = (one["rule"], one["severity"]) == (other["rule"], other["severity"])
+    return same and all(one[name] == other.get(name) for name in PLACE if name in one)
+
+
+def _conflicts(expected, answer):
+    allowed = [expected["conflicts"]] if "conflicts" in expected else expected.get("any_of", [])
+    found = _as_sets(answer.get("conflicts", []))
+    if allowed and found not in [_as_sets(conflicts) for conflicts in allowed]:
+        yield f"conflicts: {answer.get('conflicts')}"
+
+
+def _as_sets(conflicts):
+    return {frozenset(json.dumps(member, sort_keys=True) for member in members) for members in conflicts}
+
+
+def _amounts(expected, answer):
+    for one in expected.get("amounts", ()):
+        ways = [way for way in answer.get("amounts", []) if all(way.get(k) == one[k] for k in WAY if k in one)]
+        near = [way for way in ways if abs(way["amount"] - one["amount"]) <= one["tolerance"] + 1e-6]
+        if not near:
+            yield f"amount: {one}, among {ways}"
+
+
+def manifest():
+    """Version, the number of cases of each area, and the digest of every file but this one."""
+    files = sorted(path for path in KIT.rglob("*") if path.is_file() and path != MANIFEST)
+    areas = sorted({case.about["id"].partition("/")[0] for case in cases()})
+    counts = {area: sum(case.about["id"].startswith(f"{area}/") for case in cases()) for area in areas}
+    digests = {path.relative_to(KIT).as_posix(): hashlib.sha256(path.read_bytes()).hexdigest() for path in files}
+    return {"kit": VERSION, "format": "1.0", "cases": counts, "files": digests}
+
+
+def written(value):
+    """As the kit's files are written."""
+    return json.dumps(value, ensure_ascii=False, indent=2) + "\n"
+
+
+def main():
+    """Write what is computed."""
+    for case in cases():
+        digest = hashlib.sha256(case.data).hexdigest()
+        (case.folder / "case.json").write_text(written(case.about | {"sha256": digest}), "utf-8")
+    MANIFEST.write_text(written(manifest()), "utf-8")
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,116 @@
+"""Teeth, amounts and clauses in the trade's words. Names of teeth: ISO 3950 and the trade."""
+
+import pytest
+
+from wellposed.render.phrases import amount, clause, contacts, down, number, teeth, up
+
+
+@pytest.mark.parametrize(
+    "value, expected",
+    [
+        pytest.param(1.3, "1.3", id="one decimal stays one"),
+        pytest.param(2.0, "2.0", id="a whole number keeps its decimal"),
+        pytest.param(0.864, "0.86", id="two decimals at most"),
+        pytest.param(0.0, "0.0", id="nothing"),
+    ],
+)
+def test_a_number_has_one_or_two_decimals(value, expected):
+    assert number(value) == expected
+
+
+@pytest.mark.parametrize(
+    "value, unit, expected",
+    [(0.5, "mm", "0.5 mm"), (5, "deg", "5.0°"), (30, "percent", "30.0 %"), (3, "aligners", "3 aligners")],
+)
+def test_an_amount_carries_its_unit(value, unit, expected):
+    assert amount(value, unit) == expected
+
+
+@pytest.mark.parametrize(
+    "value, more, less",
+    [
+        pytest.param(1.261, 1.27, 1.26, id="between two hundredths"),
+        pytest.param(1.26, 1.26, 1.26, id="on a hundredth"),
+        pytest.param(0.1 + 0.2, 0.3, 0.3, id="a hair over a hundredth counts as on it"),
+    ],
+)
+def test_amounts_that_loosen_are_rounded_towards_loose(value, more, less):
+    assert (up(value), down(value)) == (more, less)
+
+
+@pytest.mark.parametrize(
+    "listed, expected",
+    [
+        pytest.param(["13"], "13 (upper right canine)", id="one tooth by its full name"),
+        pytest.param(["22", "11", "12", "21"], "12 11 21 22 (upper incisors)", id="a class of teeth by its name"),
+        pytest.param(["16", "17"], "17 16 (upper right molars)", id="a class of one side"),
+        pytest.param(
+            ["33", "32", "31", "41", "42", "43"],
+            "43 to 33 (lower right canine to lower left canine)",
+            id="an unbroken row by its ends",
+        ),
+        pytest.param(
+            ["13", "23"],
+            "13 23 (upper canines)",
+            id="two of a class",
+        ),
+        pytest.param(
+            ["16", "36"],
+            "16 (upper right first molar) and 36 (lower left first molar)",
+            id="both arches",
+        ),
+        pytest.param(
+            ["11", "25"],
+            "11 (upper right central incisor) and 25 (upper left second premolar)",
+            id="few and apart",
+        ),
+        pytest.param(["11", "13", "25", "27"], "13 11 25 27 (upper teeth)", id="many and apart"),
+    ],
+)
+def test_teeth_are_named_in_numbers_and_words(listed, expected):
+    assert teeth(listed) == expected
+
+
+def test_contacts_name_their_arch():
+    assert contacts(["33-32", "32-31"]) == "33-32 32-31 (lower)"
+
+
+@pytest.mark.parametrize(
+    "said, part, expected",
+    [
+        (
+            {"teeth": ["11"], "motion": "intrusion", "at_least": 1.8, "at_most": 2.2, "unit": "mm"},
+            "floor",
+            "intrude 11 (upper right central incisor) by at least 1.8 mm",
+        ),
+        (
+            {"teeth": ["13"], "motion": "mesiolingual-rotation", "at_most": 10, "unit": "deg"},
+            "",
+            "rotate 13 (upper right canine), mesial side towards the tongue, by at most 10.0°",
+        ),
+        ({"measure": "overjet", "at_least": 2, "at_most": 3, "unit": "mm"}, "", "overjet 2.0 to 3.0 mm"),
+        ({"measure": "overbite", "within": 0.5, "unit": "mm"}, "keep", "overbite within 0.5 mm"),
+        (
+            {"measure": "overjet", "pair": ["12", "42"], "at_least": 1, "unit": "mm"},
+            "",
+            "overjet at 12/42 at least 1.0 mm",
+        ),
+        ({"align": ["11", "21"]}, "align", "align 11 21 (upper incisors)"),
+        ({"close_arch": "upper"}, "close", "close every space of the upper arch"),
+        ({"leave": "13-11", "amount": 7, "unit": "mm"}, "leave", "leave 7.0 mm at 13-11 (upper)"),
+        ({"hold": ["16"]}, "hold", "hold 16 (upper right first molar)"),
+        (
+            {"use": "enamel-reduction", "arch": "lower", "per_contact": 0.3, "in_all": 2, "unit": "mm"},
+            "in-all",
+            "enamel reduction, lower arch, up to 2.0 mm in all",
+        ),
+        ({"means": "extraction"}, "exclude", "no extraction"),
+        (
+            {"measure": "overjet", "at_least": -3, "at_most": -1, "unit": "mm", "ground": "growth"},
+            "",
+            "overjet to change by -3.0 to -1.0 mm by growth",
+        ),
+    ],
+)
+def test_a_clause_in_words(said, part, expected):
+    assert clause(said, part) == expected
