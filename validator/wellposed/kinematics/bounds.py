@@ -33,6 +33,8 @@ def hold_still(frame: Frame, key: Key, kind: Kind, tooth: str) -> None:
     for (name, _), column in frame.columns.items():
         if name == tooth:
             frame.system.bind_column(key, kind, column, 0.0, 0.0)
+    if tooth in frame.travels:
+        frame.system.bind_column(key, kind, frame.travels[tooth], 0.0, 0.0)
     for contact, columns in frame.contacts.items():
         if tooth in teeth_of(contact):
             frame.system.bind_column(key, kind, columns.reduction, high=0.0)
@@ -64,6 +66,7 @@ class Bounds:
         self.reductions: dict[str, list[str]] = {}
         self.widths: dict[str, list[Terms]] = {}
         self.gap_opened = False
+        self._kept = {item.id: item.strength for item in self.rx.keep or ()}
         self._parts = {item.id: _amount_part(item) for item in self.rx.allow or ()}
         self._movements()
         self._travels()
@@ -94,9 +97,20 @@ class Bounds:
                     system.bind_side(key, Kind.SILENCE, column, sign, 0.0)
                     continue
                 self.opened_columns.add(column)
-                if found.amount < inf:
+                if found.owner in self._kept:
+                    self._keep_bound(found.owner, column, sign, found.amount)
+                elif found.amount < inf:
                     system.bind_side(self.amount_key(found.owner), Kind.CEILING, column, sign, found.amount)
                     self.ceilings.setdefault(found.owner, []).append(Ceiling(False, column, sign, found.rate))
+
+    def _keep_bound(self, owner: str, column: int, sign: int, within: float) -> None:
+        """A keep replaces silence within its tolerance; one that is only preferred lets the motion go no further."""
+        if self._kept[owner] == "must":
+            self.frame.system.bind_side(clause(owner, "keep"), Kind.KEEP, column, sign, within)
+        elif sign > 0:
+            self.frame.system.column_high[column] = within
+        else:
+            self.frame.system.column_low[column] = -within
 
     def _travels(self) -> None:
         """A displaced tooth may come to the line where an ``align`` or anything that opens its ``out`` says so."""
@@ -203,7 +217,7 @@ class Bounds:
         for at in self.opened.table:
             if at.variable == "vertical" and at.sign > 0 and (is_premolar(at.tooth) or position(at.tooth) == 7):
                 found = self.opened.deciding(at)
-                if found is not None:
+                if found is not None and found.owner not in self._kept:
                     stop = found.amount, found.rate
                     best[found.owner] = max(stop, best.get(found.owner, (0.0, 0.0)))
         yield from best.items()

@@ -31,7 +31,7 @@ def excluded_senses(mouth: Mouth, item: Exclusion) -> Iterator[Sensed]:
     for row in mouth.rows.values():
         for tooth in row.teeth:
             named = tooth in item.teeth if item.teeth is not None else item.arch in (None, row.arch)
-            if named and _meant(item.means, tooth):
+            if named and (item.teeth is not None or _meant(item.means, tooth)):
                 yield sensed(tooth, variable, sign)
 
 

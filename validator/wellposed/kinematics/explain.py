@@ -17,7 +17,7 @@ _ROLE = {
     Kind.DEMAND: "asked",
     Kind.SILENCE: "unsaid",
     Kind.KEEP: "kept",
-    Kind.BAN: "kept",
+    Kind.BAN: "excluded",
     Kind.CEILING: "allowed",
     Kind.FIXED: "fixed",
     Kind.LIMIT: "usual",
@@ -30,7 +30,8 @@ def explained(prescription: Prescription, judgement: Judgement) -> Iterator[Find
     for conflict in judgement.conflicts:
         yield _conflict(places, judgement, conflict)
     for clause_id, conflict in judgement.preferences:
-        yield _of(places, "preference-not-met", Severity.NOTE, conflict, places.pointer(clause_id))
+        pointer = places.pointer(clause_id)
+        yield _of(places, "preference-not-met", Severity.NOTE, conflict, pointer, wish=clause_id)
     for arch, conflict in judgement.space_left:
         yield _of(places, "space-left-over", Severity.ASK, conflict, "", arch=arch)
     yield from _unmet(places, judgement)
@@ -110,7 +111,7 @@ def _place(places: Places, key: Key) -> tuple[int, str]:
 
 def _member(places: Places, key: Key, kind: Kind) -> dict[str, Any]:
     assert isinstance(key, tuple)
-    fact: dict[str, Any] = {"role": _ROLE[kind], "of": key[0]}
+    fact: dict[str, Any] = {"role": _role(places, key, kind), "of": key[0]}
     match key:
         case ("clause", clause_id, part):
             return fact | {
@@ -120,7 +121,7 @@ def _member(places: Places, key: Key, kind: Kind) -> dict[str, Any]:
                 **_said(places, clause_id),
             }
         case ("silence", arch, group):
-            return fact | {"arch": arch, "group": group}
+            return fact | {"arch": arch, "group": group} | _excluded(places, str(arch), str(group))
         case ("state", tooth, *_):
             return fact | {"tooth": tooth, "states": list(_states(places, str(tooth)))}
         case ("practice", norm, place):
@@ -128,6 +129,31 @@ def _member(places: Places, key: Key, kind: Kind) -> dict[str, Any]:
         case ("space", arch):
             return fact | {"arch": arch}
     return fact
+
+
+def _role(places: Places, key: Key, kind: Kind) -> str:
+    """A member's role; the upper bound of an order limits, where an allowance's amount allows."""
+    if kind == Kind.CEILING and isinstance(key, tuple) and not hasattr(places.clauses.get(str(key[1])), "use"):
+        return "limited"
+    return _ROLE[kind]
+
+
+_MEANS_OF = {
+    "reduction": ("enamel-reduction",),
+    "incisor-out": ("incisor-advance", "incisor-retraction"),
+    "side-out": ("widening", "narrowing"),
+    "along": ("distal-movement", "mesial-movement"),
+    "gap": ("posterior-open-bite",),
+}
+
+
+def _excluded(places: Places, arch: str, group: str) -> dict[str, Any]:
+    """The exclusion that says what silence says already, if there is one for the whole arch."""
+    means = _MEANS_OF.get(group, ("intrusion", "extrusion") if group.endswith("vertical") else ())
+    for item in places.prescription.exclude or ():
+        if item.means in means and item.teeth is None and item.arch in (None, arch):
+            return {"excluded_by": item.id}
+    return {}
 
 
 def _said(places: Places, clause_id: str) -> dict[str, Any]:
@@ -174,7 +200,9 @@ def _unmet(places: Places, judgement: Judgement) -> Iterator[Finding]:
         rule = "baseline-missing" if lack.measure else "measure-without-teeth"
         facts: dict[str, Any] = {"measure": lack.measure} if lack.measure else {}
         facts |= _said(places, lack.clause_id)
-        yield Finding(rule, Severity.ASK, places.pointer(lack.clause_id), facts, (lack.clause_id,))
+        wish = getattr(places.clauses.get(lack.clause_id), "strength", "must") == "prefer"
+        severity = Severity.NOTE if wish else Severity.ASK
+        yield Finding(rule, severity, places.pointer(lack.clause_id), facts, (lack.clause_id,))
 
 
 def _notes(places: Places, judgement: Judgement) -> Iterator[Finding]:

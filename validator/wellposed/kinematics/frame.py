@@ -9,7 +9,7 @@ from types import MappingProxyType
 from typing import NamedTuple
 
 from wellposed.kinematics.arch import ArchLine, Facing
-from wellposed.kinematics.expected import expectations
+from wellposed.kinematics.expected import Leanings, expectations
 from wellposed.kinematics.hinge import Hinge
 from wellposed.kinematics.mouth import ArchRow, Contact, Mouth
 from wellposed.kinematics.rows import System, Terms, plus, times
@@ -31,11 +31,12 @@ class ContactColumns(NamedTuple):
 class Play(NamedTuple):
     """What is not counted on, but no proof may deny.
 
-    outs  how far each molar's ``out`` is opened, mm: moved straight sideways it also slides along the arch
+    outs  how far each molar's ``out`` is opened outwards and inwards, mm: moved straight sideways it also slides
+          along the arch, distally as it goes out and mesially as it comes in
     arcs  how much further the edges of incisors may sink or rise with their travel, mm
     """
 
-    outs: Mapping[str, float] = MappingProxyType({})
+    outs: Mapping[str, tuple[float, float]] = MappingProxyType({})
     arcs: Mapping[str, float] = MappingProxyType({})
 
 
@@ -64,10 +65,11 @@ class Frame:
         self.facing: dict[str, Facing] = {}
         self.errors: dict[str, tuple[int, float, float]] = {}
         self.expected: dict[str, list[int]] = {}
+        self.leanings: Leanings = {}
         self._play = play
         self._placed: dict[str, int] = {}
         self._teeth(set(extra))
-        room = expectations(mouth, self.system, self.expected)
+        room = expectations(mouth, self.system, self.expected, self.leanings)
         for row in mouth.rows.values():
             self._room(row, row.line(offset), room)
         self.hinge = Hinge(self.system, self.columns, uneven, mouth.amount("posterior-open-bite"))
@@ -143,12 +145,19 @@ class Frame:
 
     def _play_of(self, row: ArchRow) -> None:
         for tooth in row.teeth:
-            if self._play.outs.get(tooth):
-                face = self.facing[tooth]
-                reach = self._play.outs[tooth] * abs(face.along_x / face.out_x)
-                self.error_column(f"swing {tooth}", -reach, reach)
+            if any(self._play.outs.get(tooth, ())):
+                self._swing(tooth, *self._play.outs[tooth])
             if self._play.arcs.get(tooth):
                 self.error_column(f"arc {tooth}", -self._play.arcs[tooth], self._play.arcs[tooth])
+
+    def _swing(self, tooth: str, outwards: float, inwards: float) -> None:
+        """The slide of a molar moved sideways: no more than its ``out`` brings, if that can go one way only."""
+        face = self.facing[tooth]
+        rate = abs(face.along_x / face.out_x)
+        swing = self.error_column(f"swing {tooth}", -rate * outwards, rate * inwards)
+        if not (outwards and inwards):
+            low, high = (0.0, inf) if outwards else (-inf, 0.0)
+            self.system.row({swing: 1.0, self.columns[tooth, "out"]: rate}, low, high)
 
     def along(self, tooth: str) -> Terms:
         """Travel along the arch, mesial +."""

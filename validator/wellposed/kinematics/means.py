@@ -178,12 +178,13 @@ def _movement(mouth: Mouth, clause: Movement) -> Openings:
 
 
 def _kept(mouth: Mouth, clause: KeepVariable | KeepMotion) -> Openings:
-    """A keep replaces silence within its tolerance; where it only prefers, no further."""
-    rate = inf if clause.strength == "must" else clause.within
+    """A keep replaces silence within its tolerance; others do not follow what it leaves."""
     teeth = standing(mouth, clause.teeth)
-    if isinstance(clause, KeepMotion):
-        return [o._replace(drawn=False) for o in motion(teeth, *MOTIONS[clause.motion], rate)]
-    return [o for tooth in teeth for o in both(tooth, clause.variable, rate)]
+    if isinstance(clause, KeepVariable):
+        opened = [o for tooth in teeth for o in both(tooth, clause.variable, clause.within)]
+    else:
+        opened = motion(teeth, *MOTIONS[clause.motion], clause.within)
+    return [o._replace(drawn=False, slack=True) for o in opened]
 
 
 _ALLOWANCES: dict[type, Callable[[Mouth, Any], Reach]] = {

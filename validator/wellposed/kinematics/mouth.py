@@ -17,6 +17,16 @@ from wellposed.vocabulary.teeth import ARCHES, along_arch, is_canine, is_incisor
 _LOCKING = ("implant", "ankylosed", "pontic")
 
 
+def _shallow() -> float:
+    """The least depth of an arch line as a share of its length."""
+    return norms.value("arch.depth-to-length-least")
+
+
+def _deep() -> float:
+    """The greatest: the line cannot be deeper than half its length."""
+    return norms.value("arch.depth-to-length-most")
+
+
 class Assumption(NamedTuple):
     """Something not stated that the arithmetic had to take as so: ``what`` about ``where``."""
 
@@ -65,7 +75,7 @@ class ArchRow:
             return self.measured_depth
         scale = self.length / norms.family("arch.full-length")[self.arch]
         assumed = norms.family("arch.full-depth")[self.arch] * scale + offset
-        return min(max(assumed, 0.1 * self.length), 0.48 * self.length)
+        return min(max(assumed, _shallow() * self.length), _deep() * self.length)
 
     def line(self, offset: float) -> ArchLine:
         """The geometry of the row before extraction."""
@@ -146,7 +156,7 @@ class Mouth(Measured):
         widths = tuple(self.width(tooth) for tooth in initial)
         contacts = tuple(self._merged(initial, teeth, widths, between, crowded, spaced))
         depth = self.baseline(f"{arch}-arch-depth")
-        if depth is not None and not 0.1 < depth / max(sum(widths), 1.0) < 0.48:
+        if depth is not None and not _shallow() < depth / max(sum(widths), 1.0) < _deep():
             self.assumed.append(Assumption("arch-depth-implausible", arch))
             depth = None
         return ArchRow(arch, initial, teeth, contacts, widths, between, depth)

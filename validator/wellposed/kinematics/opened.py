@@ -98,7 +98,7 @@ class Opened:
         """The source that bounds a sensed variable; None: silent.
 
         The largest counts. What an extraction or a delegation opens without an amount yields to one that is stated;
-        a customary amount is not stated, and yields to both.
+        a customary amount is not stated, so nothing yields to it.
         """
         found = self.table.get(at)
         if found is None:

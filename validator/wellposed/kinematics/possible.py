@@ -93,6 +93,15 @@ def space_left(case: Case, groups: Groups, members: Members) -> Iterator[tuple[s
                 yield str(key[1]), explained(case, found[0], found, active)
 
 
+def leans_on(translation: Translation, groups: Groups, members: Members) -> Iterator[str]:
+    """Expectations without whose change no plan would be left."""
+    for clause_id, unmoved in translation.frame.leanings.items():
+        for group in groups:
+            if not any(variant.model.holds(members, variant.setting, unmoved) for variant in group):
+                yield clause_id
+                break
+
+
 def already_met(translation: Translation) -> bool:
     """Whether every goal holds with the teeth where they are, and there is one."""
     if not translation.rx.goals or translation.unmet:
@@ -125,6 +134,9 @@ def assumptions(translation: Translation) -> Iterator[Assumption]:
     for allowance in translation.rx.allow or ():
         if isinstance(allowance, ClassElastics) and allowance.up_to is None:
             yield Assumption("elastics", allowance.id)
+    taken = [tooth for tooth, owner in mouth.extracted.items() if owner is not None]
+    if taken:
+        yield Assumption("extraction", " ".join(taken))
     heights = {column for (_, variable), column in frame.columns.items() if variable == "vertical"}
     if not frame.hinge.rests and heights & moving:
         yield Assumption("no-hinge", "")

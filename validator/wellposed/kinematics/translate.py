@@ -10,20 +10,18 @@ from typing import Any, NamedTuple
 from wellposed import norms
 from wellposed.kinematics.asked import Asked
 from wellposed.kinematics.bounds import Bounds
+from wellposed.kinematics.excluded import excluded_senses
 from wellposed.kinematics.frame import Frame, Play
 from wellposed.kinematics.limits import add_limits
 from wellposed.kinematics.mouth import Mouth
 from wellposed.kinematics.opened import Opened
-from wellposed.kinematics.openings import sensed
+from wellposed.kinematics.openings import Sensed, sensed
 from wellposed.kinematics.rows import Key
 from wellposed.model.clauses import Hold, KeepMotion, KeepVariable
 from wellposed.model.means import IncisorTravel
 from wellposed.norms import Norms
 from wellposed.vocabulary.motions import MOTIONS, Variable
 from wellposed.vocabulary.teeth import is_molar
-
-_FAR = 5.0
-"""Reach of a molar's ``out`` where nothing bounds it, mm: wider than anybody widens."""
 
 
 class Unmet(NamedTuple):
@@ -90,14 +88,20 @@ class Translation:
         present = {tooth for row in self.mouth.rows.values() for tooth in row.teeth}
         return {at for at in bound if at[0] in present}
 
-    def _outs(self) -> dict[str, float]:
-        """How far each molar's ``out`` is opened, mm; where a pair's width bounds it, that width."""
-        found: dict[str, float] = {}
-        for at, sources in self.opened.table.items():
-            if at.variable == "out" and is_molar(at.tooth):
-                reach = max(one.amount if one.amount < inf else self._width_of(one.owner) for one in sources)
-                found[at.tooth] = max(reach, found.get(at.tooth, 0.0))
+    def _outs(self) -> dict[str, tuple[float, float]]:
+        """How far each molar's ``out`` is opened outwards and inwards, mm; by a pair's width where that bounds it."""
+        barred = {at for item in self.rx.exclude or () for at in excluded_senses(self.mouth, item)}
+        found: dict[str, tuple[float, float]] = {}
+        for tooth in {at.tooth for at in self.opened.table if at.variable == "out" and is_molar(at.tooth)}:
+            reaches = [self._out_of(sensed(tooth, "out", sign)) for sign in (1, -1)]
+            slides = [sensed(tooth, "along", -sign) for sign in (1, -1)]
+            out, back = (0.0 if at in barred else reach for at, reach in zip(slides, reaches, strict=True))
+            found[tooth] = (out, back)
         return found
+
+    def _out_of(self, at: Sensed) -> float:
+        amounts = (one.amount if one.amount < inf else self._width_of(one.owner) for one in self.opened.sources(at))
+        return max(amounts, default=0.0)
 
     def _arcs(self) -> dict[str, float]:
         """How much further than counted on the edges of incisors may sink or rise with their travel, mm."""
@@ -112,7 +116,7 @@ class Translation:
 
     def _width_of(self, owner: str) -> float:
         amount = getattr(self._clauses.get(owner), "up_to", None)
-        return _FAR if amount is None else amount
+        return norms.value("kinematics.molar-out-far") if amount is None else amount
 
     def _uneven(self) -> bool:
         """Whether the first molars of the two sides are ordered differently up or down."""

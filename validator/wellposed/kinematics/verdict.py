@@ -20,7 +20,7 @@ from math import inf
 from wellposed import norms
 from wellposed.kinematics.case import Case, Groups, must
 from wellposed.kinematics.judgement import VERDICTS, Judgement, Verdict
-from wellposed.kinematics.possible import already_met, assumptions, forced, preferences, space_left
+from wellposed.kinematics.possible import already_met, assumptions, forced, leans_on, preferences, space_left
 from wellposed.kinematics.rows import Kind, Setting, Strain, StrainRow, plus
 from wellposed.kinematics.search import Alternatives, Members, conflicts, failing, holds, settles
 from wellposed.kinematics.ways_out import explained
@@ -44,7 +44,7 @@ def _possible(case: Case, groups: Groups, members: Members) -> Judgement:
         preferences=tuple(preferences(case)),
         space_left=tuple(space_left(case, groups, members)),
         already_met=already_met(case.quick),
-        leans_on=tuple(clause.id for clause in case.prescription.expect or ()),
+        leans_on=tuple(leans_on(case.quick, groups, members)),
     )
 
 
@@ -141,7 +141,8 @@ def _with_what_is_missing(case: Case, judgement: Judgement) -> Judgement:
     """What could not be checked, and what was assumed, added; a missing measurement leaves it undecided."""
     unmet = tuple(dict.fromkeys(case.quick.unmet))
     verdict: Verdict = judgement.verdict
-    if unmet and VERDICTS.index(verdict) < VERDICTS.index("undecided"):
+    binding = [lack for lack in unmet if getattr(case.quick.clause(lack.clause_id), "strength", "must") == "must"]
+    if binding and VERDICTS.index(verdict) < VERDICTS.index("undecided"):
         verdict = "undecided"
     assumed = tuple(dict.fromkeys((*case.mouth.assumed, *assumptions(case.quick))))
     return replace(judgement, verdict=verdict, unmet=unmet, assumed=assumed)

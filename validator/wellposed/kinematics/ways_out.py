@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from math import inf
 
+from wellposed import norms
 from wellposed.kinematics.case import Case, Groups
 from wellposed.kinematics.judgement import Conflict, WayOut
 from wellposed.kinematics.repair import Repair
@@ -17,8 +18,7 @@ from wellposed.model.clauses import Align, Close, CloseArch, Leave, Level, Reach
 
 NEGLIGIBLE = 1e-6
 _SPAN = 0.05
-_NO_TRAVEL = 6.0
-_NO_ANGLE = 30.0
+_NEAR = 1.25
 _GOALS = (Align, Close, CloseArch, Leave, Level, Reach)
 
 
@@ -38,12 +38,24 @@ def _ways(case: Case, members: Members, active: Members) -> Iterator[WayOut]:
         found = [_way_out(case, repair, members, active, failed) for repair in repairs(case.full, key)]
         if found == [None]:
             found = [_way_out(case, repair, members, active, failed) for repair in last_resort(case.full, key)]
-        yield from (way for way in found if way is not None and not _absurd(way))
+        yield from _worth_saying([way for way in found if way is not None and not _absurd(way)])
+
+
+def _worth_saying(found: list[WayOut]) -> Iterator[WayOut]:
+    """Of the ways in which one silence could give way, those near the least; the others go the long way round."""
+    least = min((way.amount for way in found), default=0.0)
+    for way in found:
+        if way.repair.what != "allow" or way.amount <= _NEAR * least:
+            yield way
 
 
 def _absurd(way: WayOut) -> bool:
-    """Beyond practice and beyond anything anybody would order."""
-    return bool(way.passed) and way.amount > (_NO_ANGLE if way.repair.unit == "deg" else _NO_TRAVEL)
+    """An allowance beyond anything anybody would order; the sooner where it passes a practice limit."""
+    if way.repair.what not in ("allow", "raise-ceiling"):
+        return False
+    if way.repair.unit == "deg":
+        return way.amount > norms.value("kinematics.way-out-angle")
+    return way.amount > norms.value(f"kinematics.way-out-travel{'-unusual' if way.passed else ''}")
 
 
 def _unsaid(translation: Translation, kinds: dict[Key, Kind]) -> bool:

@@ -18,6 +18,8 @@ from wellposed.vocabulary.teeth import in_words
 Fact = Mapping[str, Any]
 
 ROLES = {
+    "excluded": "You exclude:",
+    "limited": "You limit:",
     "asked": "You ask:",
     "kept": "You keep:",
     "allowed": "You allow:",
@@ -95,20 +97,33 @@ def silences(facts: Iterable[Fact]) -> str:
     """Everything not mentioned, in one line; both arches together where both are silent alike."""
     groups: dict[str, list[str]] = {}
     for fact in facts:
-        groups.setdefault(str(fact["group"]), []).append(str(fact["arch"]))
-    return "; ".join(silent({"group": g, "arch": " and ".join(sorted(a, reverse=True))}) for g, a in groups.items())
+        also = f" (which you also exclude, {fact['excluded_by']})" if "excluded_by" in fact else ""
+        groups.setdefault(f"{fact['group']}{also}", []).append(str(fact["arch"]))
+    return "; ".join(_silent_in(group, arches) for group, arches in groups.items())
+
+
+def _silent_in(group: str, arches: list[str]) -> str:
+    name, _, also = group.partition(" ")
+    words = silent({"group": name, "arch": " and ".join(sorted(arches, reverse=True))})
+    return f"{words} {also}" if also else words
+
+
+def role(fact: Fact) -> str:
+    """The role a member has in words; "" for what is not mentioned."""
+    return ROLES.get(str(fact["role"]), "")
 
 
 def missing(facts: Fact) -> str:
-    """How much is unaccounted for: what the first demand would have to give way by."""
-    for fact in facts["ways_out"]:
-        what, size = fact["what"], amount(up(fact["amount"]), str(fact["unit"]))
-        if what == "leave-undone":
-            return (
-                f"{size} of room is missing."
-                if fact.get("part") == "align"
-                else f"{size} of space has nothing to close it."
-            )
-        if what == "lower-floor":
-            return f"{size} is unaccounted for."
+    """How much is unaccounted for: what would be left undone, else what the first demand would have to give way by."""
+    for what, words in _MISSING:
+        for fact in facts["ways_out"]:
+            if (fact["what"], str(fact.get("part", ""))[:5]) == what or (fact["what"], "*") == what:
+                return words.format(amount(up(fact["amount"]), str(fact["unit"])))
     return ""
+
+
+_MISSING = (
+    (("leave-undone", "align"), "{} of room is missing."),
+    (("leave-undone", "*"), "{} of space has nothing to close it."),
+    (("lower-floor", "*"), "{} is unaccounted for."),
+)

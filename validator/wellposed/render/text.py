@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from textwrap import wrap
 
 from wellposed.findings import CAUTION, Finding, Severity
-from wellposed.render.conflict import ROLES, Fact, limit_words, member, missing, silences
+from wellposed.render.conflict import ROLES, Fact, limit_words, member, missing, role, silences
 from wellposed.render.phrases import amount, up
 from wellposed.render.ways import UNUSUAL, way
 from wellposed.render.wording import assumption, depends, forced_lines, sentence
@@ -29,6 +29,7 @@ _CONFLICTS = (
     "too-close-to-tell",
     "beyond-practice",
     "extraction-not-decided",
+    "preference-not-met",
     "space-left-over",
 )
 _INDENT = "   "
@@ -51,7 +52,7 @@ def _head(report: Report, name: str, width: int) -> str:
 
 def _headline(report: Report) -> str:
     """The verdict in one line; about the one conflict if there is just one."""
-    conflicts = [finding for finding in report.findings if finding.rule in _CONFLICTS[:-1]]
+    conflicts = [finding for finding in report.findings if finding.rule in _CONFLICTS[:-2]]
     if len(conflicts) > 1:
         return f"{_HEADLINES[report.verdict][:-1]}, for {len(conflicts)} separate reasons."
     if report.verdict == "incomplete":
@@ -71,13 +72,19 @@ def _unsaid(finding: Finding) -> str:
 
 
 def _against(finding: Finding) -> str:
-    """Which clauses stand against each other, by their ids."""
-    roles = {fact["role"] for fact in finding.facts["members"]}
-    others = " while nothing else may move" if "unsaid" in roles else ""
-    if len(finding.clauses) > 1:
-        return f"{' and '.join((', '.join(finding.clauses[:-1]), finding.clauses[-1]))} cannot hold together{others}."
-    told = finding.clauses[0] if finding.clauses else "It"
-    return f"{told} cannot be met{others or ' with these teeth'}."
+    """Which clauses stand against each other: in words if they are two, else by their ids."""
+    stated = [fact for fact in finding.facts["members"] if "clause" in fact]
+    others = " while nothing else may move" if any(f["role"] == "unsaid" for f in finding.facts["members"]) else ""
+    if len(stated) == 1:
+        return f"{_named(stated[0])} cannot be met{others or ' with these teeth'}."
+    if len(stated) == 2:
+        return f"{_named(stated[0])} and {_named(stated[1])} cannot hold together{others}."
+    told = f"{', '.join(finding.clauses[:-1])} and {finding.clauses[-1]}" if finding.clauses else "The instructions"
+    return f"{told} cannot hold together{others}."
+
+
+def _named(fact: Fact) -> str:
+    return f"\u201c{member(fact)}\u201d ({fact['clause']})"
 
 
 def _numbered(report: Report, width: int) -> Iterator[str]:
@@ -106,7 +113,8 @@ def _wrapped(mark: str, line: str, hang: str, width: int) -> list[str]:
 
 
 def _where(finding: Finding) -> str:
-    place = f"line {finding.line}, column {finding.column}" if finding.line is not None else ""
+    here = finding.line is not None and (finding.pointer or finding.severity == Severity.STOP)
+    place = f"line {finding.line}, column {finding.column}" if here else ""
     pointer = "" if finding.clauses or finding.rule in _CONFLICTS else finding.pointer
     told = [finding.severity.value, finding.rule, " ".join(finding.clauses), place, pointer]
     return f"[{' · '.join(part for part in told if part)}]"
@@ -125,10 +133,13 @@ def _simple(finding: Finding) -> Iterator[str]:
 
 def _conflict(finding: Finding) -> Iterator[str]:
     facts = finding.facts
+    if finding.rule == "preference-not-met":
+        yield f"A wish gives way: {facts['wish']}."
     for fact in facts["members"]:
-        if fact["role"] in ROLES:
+        if role(fact) and fact["role"] != "usual":
             ident = f"  ({fact['clause']})" if "clause" in fact else ""
-            yield f"{ROLES[fact['role']]:<15}{member(fact)}{ident}"
+            yield f"{role(fact):<15}{member(fact)}{ident}"
+    yield from _usual([fact for fact in facts["members"] if fact["role"] == "usual"])
     silent = [fact for fact in facts["members"] if fact["role"] == "unsaid"]
     if silent:
         yield f"Not mentioned, so kept: {silences(silent)}"
@@ -138,6 +149,13 @@ def _conflict(finding: Finding) -> Iterator[str]:
         yield missing(facts)
     yield from _ways(finding)
     yield from _certainty(finding)
+
+
+def _usual(facts: list[Fact]) -> Iterator[str]:
+    """The practice limits in a conflict, each once, with the places it binds at."""
+    for words in dict.fromkeys(limit_words(fact) for fact in facts):
+        places = [str(fact["place"]) for fact in facts if limit_words(fact) == words]
+        yield f"{ROLES['usual']:<15}{words} ({', '.join(places)})"
 
 
 def _ways(finding: Finding) -> Iterator[str]:
@@ -159,20 +177,34 @@ def _limits(fact: Fact) -> str:
 
 
 def _certainty(finding: Finding) -> Iterator[str]:
+    causes = {cause for fact in finding.facts["ways_out"] for cause in fact["by"]}
     if finding.rule == "cannot-hold-together":
-        yield "Certain: for every value within the measuring errors, arch depth and hinge factor 1.0 to 2.5."
+        sure = [words for cause, words in _SURE.items() if cause in causes]
+        yield f"Certain{': for ' + ' and '.join(sure) if sure else ''}."
     elif finding.rule == "extraction-not-decided":
         yield "With the extraction this cannot hold; without it, it can. Is the extraction decided?"
     elif finding.rule == "too-close-to-tell":
         yield f"It turns on: {', '.join(depends(name) for name in finding.facts['depends_on'])}"
 
 
+_SURE = {
+    "hinge": "every hinge factor (mm the bite moves per mm at the molars) from 1.0 to 2.5",
+    "arch-depth": "every arch depth within 3 mm of the average",
+}
+
+
 def _foot(report: Report, width: int) -> str:
-    counts = [f"{report.count(severity)} {severity.value}" for severity in Severity if report.count(severity)]
+    counts = [_counted(report.count(severity), severity) for severity in Severity if report.count(severity)]
     fit = "fit to send" if report.fit_to_send else "not fit to send"
     profile = f" Practice profile: {report.profile} ({', '.join(_changes(report.changes))})." if report.profile else ""
     told = f"{fit.capitalize()}{': ' + ', '.join(counts) if counts else ''}.{profile}"
     return "\n".join(line for part in (told, SCOPE, CAUTION) for line in wrap(part, width))
+
+
+def _counted(number: int, severity: Severity) -> str:
+    """How many findings: stops, cautions and notes are things, an ask is a question."""
+    word = "question" if severity == Severity.ASK else severity.value
+    return f"{number} {word}{'' if number == 1 else 's'}"
 
 
 def _changes(changes: Iterable[tuple[str, float, float]]) -> list[str]:

@@ -8,6 +8,7 @@ from wellposed.render.conflict import Fact, limit
 from wellposed.render.phrases import (
     MEANS_WORDS,
     MOTION_VERBS,
+    VARIABLE_WORDS,
     amount,
     clause,
     contacts,
@@ -24,12 +25,10 @@ CAUSES = {"hinge": "hinge factor", "arch-depth": "arch depth"}
 
 
 def way(fact: Fact) -> str:
-    """One way out in words."""
-    words = _WAYS[str(fact["what"])](fact)
-    tail = _span(fact)
-    if fact["irreversible"]:
-        tail = f" (irreversible){tail}"
-    return words + tail
+    """One way out in words; in brackets the change, whether it can be undone, and how far the amount is known."""
+    words, _, change = _WAYS[str(fact["what"])](fact).partition(" | ")
+    told = [part for part in (change, "irreversible" if fact["irreversible"] else "", _span(fact)) if part]
+    return f"{words} ({'; '.join(told)})" if told else words
 
 
 def _span(fact: Fact) -> str:
@@ -38,7 +37,7 @@ def _span(fact: Fact) -> str:
         return ""
     high = fact["high"]
     reach = f"{number(fact['low'])} to {number(high)}" if high is not None else f"{number(fact['low'])} and more"
-    return f" ({reach}, by {' and '.join(CAUSES[cause] for cause in fact['by'])})"
+    return f"{reach} by {' and '.join(CAUSES[cause] for cause in fact['by'])}"
 
 
 def _lower(fact: Fact) -> str:
@@ -46,18 +45,18 @@ def _lower(fact: Fact) -> str:
     unit = str(fact["unit"])
     left = amount(down(said["at_least"] - fact["amount"]), unit)
     if "measure" not in said and down(said["at_least"] - fact["amount"]) <= 0:
-        return f"do not ask for it ({amount(change, unit)} less)"
+        return "do not ask for it"
     if "measure" in said:
-        return f"accept {measure(said)} of {left} ({amount(change, unit)} less)"
+        return f"accept {measure(said)} of {left} | {amount(change, unit)} less"
     if "use" in said:
-        return f"ask for {left} of enamel reduction only ({amount(change, unit)} less)"
+        return f"ask for {left} of enamel reduction only | {amount(change, unit)} less"
     verb = MOTION_VERBS[said["motion"]].format("them").split(",")[0]
-    return f"{verb} by {left} only ({amount(change, unit)} less)"
+    return f"{verb} by {left} only | {amount(change, unit)} less"
 
 
 def _raise(fact: Fact) -> str:
     said, part, unit = fact["said"], str(fact.get("part", "")), str(fact["unit"])
-    more = f"({amount(up(fact['amount']), unit)} more)"
+    more = f"| {amount(up(fact['amount']), unit)} more"
     if part == "both":
         return _both(fact, more)
     name = part.replace("-", "_") if part in ("per-contact", "in-all") else "at_most" if "at_most" in said else "up_to"
@@ -83,8 +82,11 @@ def _both(fact: Fact, more: str) -> str:
 def _widen(fact: Fact) -> str:
     said, unit = fact["said"], str(fact["unit"])
     total = amount(up(said["within"] + fact["amount"]), unit)
-    what = measure(said) if "measure" in said else "that movement"
-    return f"accept a change of {what} of {total} ({amount(up(fact['amount']), unit)} more)"
+    more = f"{amount(up(fact['amount']), unit)} more"
+    if "measure" in said:
+        return f"accept a change of {measure(said)} of {total} | {more}"
+    moved = VARIABLE_WORDS[said["variable"]] if "variable" in said else said["motion"].replace("-", " ")
+    return f"accept {moved} of {teeth(said['teeth'])} of {total} | {more}"
 
 
 def _leave(fact: Fact) -> str:
@@ -94,16 +96,20 @@ def _leave(fact: Fact) -> str:
 
 def _allow(fact: Fact) -> str:
     use, size, arch = str(fact["use"]), amount(up(fact["amount"]), str(fact["unit"])), fact.get("arch", "")
+    named = _group(fact.get("teeth", ()))
+    if use in _SLIDES and len(fact["teeth"]) < _ALL_MOLARS:
+        return f"let {named}, and the teeth between, move {_SLIDES[use]} {size}"
     if use in _ALLOWED:
         return _ALLOWED[use].format(size=size, arch=arch)
-    named = _group(fact["teeth"])
     if use in _VERTICAL:
         return f"let {named} {_VERTICAL[use]} {size}"
     return f"let the laboratory {MOTION_VERBS[use].format(named)} by up to {size}"
 
 
-def _group(listed: list[str]) -> str:
+def _group(listed: list[str] | tuple[str, ...]) -> str:
     """Front or back teeth of one arch by name, others by number."""
+    if not listed:
+        return ""
     places = {position(tooth) for tooth in listed}
     if {arch_of(tooth) for tooth in listed} and len(listed) > 4 and min(places) >= 4:
         return f"the {arch_of(listed[0])} back teeth"
@@ -112,6 +118,8 @@ def _group(listed: list[str]) -> str:
     return teeth(listed)
 
 
+_SLIDES = {"distal-movement": "distally", "mesial-movement": "mesially"}
+_ALL_MOLARS = 4
 _VERTICAL = {"intrusion": "intrude", "extrusion": "extrude"}
 _ALLOWED = {
     "enamel-reduction": "allow {size} of enamel reduction in the {arch} arch, first molar to first molar",
@@ -133,7 +141,7 @@ def _change(fact: Fact) -> str:
 
 def _aligners(fact: Fact) -> str:
     more = ceil(fact["amount"] - 1e-6)
-    return f"allow {fact['said']['most_aligners'] + more} aligners ({more} more)"
+    return f"allow {fact['said']['most_aligners'] + more} aligners | {more} more"
 
 
 def _give_up(fact: Fact) -> str:

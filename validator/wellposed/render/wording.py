@@ -75,7 +75,7 @@ def depends(name: str) -> str:
     measure = name.partition("@")[0]
     if measure in MEASURE_KINDS:
         return f"the measuring error of {MEASURE_KINDS[measure].words}"
-    return "several measuring errors together"
+    return "several uncertainties together (measuring errors, arch depth, how teeth slide and tip)"
 
 
 def _baseline(facts: Fact) -> str:
@@ -90,7 +90,7 @@ def _toothless(facts: Fact) -> str:
 
 
 def _preference(facts: Fact) -> str:
-    return f"A preference gives way: {_said(facts)}.{_ways(facts)}"
+    return f"The wish {facts['wish']} gives way: {_said(facts)}.{_ways(facts)}"
 
 
 def _space(facts: Fact) -> str:
@@ -140,6 +140,7 @@ _ASSUMED = {
     "no-crowding": "no crowding or spacing in the {} arch",
     "closed-gap": "no space at {}, where a tooth is missing",
     "elastics": "2 mm of tooth movement by elastics ({})",
+    "extraction": "the extraction of {} is decided",
     "no-hinge": "the bite does not close or open at the back: no opposed first molars{}",
 }
 
