@@ -36,14 +36,13 @@ def _placed(document: Document, findings: Iterable[Finding]) -> tuple[Finding, .
 
 def _judged(document: Document, made: Envelope, numbers: Norms) -> Report:
     changes = tuple((change.key, change.before, change.after) for change in numbers.changes)
-    if not isinstance(made, Prescription):
-        findings = _placed(document, ())
-        return Report(NOT_JUDGED, findings, made.id, made.revision, numbers.profile, changes)
-    from wellposed.consistency import consistency
+    from wellposed.consistency import consistency, envelope_faults
 
-    found = tuple(consistency(made))
+    found = tuple(consistency(made) if isinstance(made, Prescription) else envelope_faults(made))
     if any(finding.severity == Severity.STOP for finding in found):
         return Report(REFUSED, _placed(document, found), made.id, made.revision, numbers.profile, changes)
+    if not isinstance(made, Prescription):
+        return Report(NOT_JUDGED, _placed(document, found), made.id, made.revision, numbers.profile, changes)
     from wellposed.kinematics.explain import explained
     from wellposed.kinematics.verdict import judge
 

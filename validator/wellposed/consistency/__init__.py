@@ -7,6 +7,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import cast
 
 from wellposed.consistency import (
     arches,
@@ -26,6 +27,7 @@ from wellposed.consistency._declare import RULE_FAILED, Rule
 from wellposed.consistency.whole import Whole
 from wellposed.findings import Finding
 from wellposed.model import Prescription
+from wellposed.model.envelope import Envelope
 
 TOPICS = (
     *(documents, identity, teeth, leaving, arches, contacts),
@@ -33,11 +35,18 @@ TOPICS = (
 )
 RULES: tuple[Rule, ...] = tuple(rule for topic in TOPICS for rule in topic.RULES)
 
-__all__ = ["RULES", "RULE_FAILED", "Rule", "consistency"]
+__all__ = ["RULES", "RULE_FAILED", "Rule", "consistency", "envelope_faults"]
 
 
 def consistency(prescription: Prescription) -> Iterator[Finding]:
     """Everything the rules find, rule by rule. Never raises for what is in the document, and changes nothing."""
     whole = Whole(prescription)
     for rule in RULES:
+        yield from rule.findings(whole)
+
+
+def envelope_faults(document: Envelope) -> Iterator[Finding]:
+    """What the rules about a document as a whole find in one that is not a prescription."""
+    whole = Whole(cast("Prescription", document))  # these rules look at the envelope only
+    for rule in documents.RULES:
         yield from rule.findings(whole)

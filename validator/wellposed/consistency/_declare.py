@@ -25,8 +25,8 @@ class Told(NamedTuple):
 Look: TypeAlias = Callable[[Whole], Iterator[Told]]
 
 
-def told(pointer: str, *clauses: str, **facts: Any) -> Told:
-    """One thing said, with the ids of the clauses concerned; what is "" or not known is left out."""
+def told(pointer: str, *clauses: str | None, **facts: Any) -> Told:
+    """One thing said, with the ids of the clauses concerned; what is empty or not known is left out."""
     known = {name: fact for name, fact in facts.items() if fact is not None}
     return Told(pointer, tuple(dict.fromkeys(filter(None, clauses))), known)
 

@@ -5,17 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wellposed.consistency._declare import Told, rule, told
-from wellposed.consistency.whole import Mention, Whole, existing, mentions
+from wellposed.consistency.whole import Mention, Whole, mentions
 from wellposed.findings import Severity
 from wellposed.model.means import EnamelReduction
 from wellposed.vocabulary.contacts import contacts_of, normal, same_arch, teeth_of
 from wellposed.vocabulary.teeth import TEETH, arch_of
-
-_TWO = 2
-
-
-def _both_exist(contact: Mention) -> bool:
-    return len(existing(contact)) == _TWO
 
 
 @rule(
@@ -53,7 +47,7 @@ def contact_across_arches(whole: Whole) -> Iterator[Told]:
     Fails: {"goals": [{"id": "g1", "strength": "must", "close": ["11-41"]}]}
     """
     for contact in whole.contacts:
-        if _both_exist(contact) and not same_arch(contact.name):
+        if not same_arch(contact.name) and all(tooth in TEETH for tooth in teeth_of(contact.name)):
             yield told(contact.pointer, contact.owner, contact=contact.name)
 
 
@@ -73,24 +67,18 @@ def not_neighbours(whole: Whole) -> Iterator[Told]:
     Fails: {"goals": [{"id": "g1", "strength": "must", "close": ["13-15"]}]}
     """
     for contact in whole.contacts:
-        if not (_both_exist(contact) and same_arch(contact.name)):
-            continue
-        beside = contacts_of(whole.line(arch_of(contact.name), before=contact.place.section == "findings"))
-        if normal(contact.name) not in beside and _stay(whole, contact):
+        line = whole.line(arch_of(contact.name), before=contact.place.section == "findings")
+        beside = contacts_of(line)
+        if normal(contact.name) not in beside and same_arch(contact.name) and _stand(whole, contact, line):
             near = [name for name in beside if set(teeth_of(name)) & set(teeth_of(contact.name))]
             hidden = [tooth for tooth in teeth_of(contact.name) if whole.stated(tooth, "unerupted")]
             facts = {"not_in_line": hidden} if hidden else {}
             yield told(contact.pointer, contact.owner, contact=contact.name, expected=near, **facts)
 
 
-def _stay(whole: Whole, contact: Mention) -> bool:
-    """Whether both teeth are in their arch and stay; of others another rule speaks."""
-    before = contact.place.section == "findings"
-    line = whole.line(arch_of(contact.name), before)
-    gone = () if before else whole.mouth.extracted
-    teeth = teeth_of(contact.name)
-    there = all(tooth in line or whole.stated(tooth, "unerupted") for tooth in teeth)
-    return there and not any(tooth in gone for tooth in teeth)
+def _stand(whole: Whole, contact: Mention, line: tuple[str, ...]) -> bool:
+    """Whether both teeth are in line or unerupted; of those not there, or gone, other rules speak."""
+    return all(tooth in line or whole.stated(tooth, "unerupted") for tooth in teeth_of(contact.name))
 
 
 @rule(

@@ -10,6 +10,7 @@ from wellposed.consistency.whole import Whole
 from wellposed.findings import Severity
 
 _RESERVED = "wellposed."
+_VERSION = "1.0"
 _DATED = ("findings", "process", "records")
 _DAY = slice(10)
 
@@ -58,10 +59,11 @@ def _dates(whole: Whole) -> Iterator[tuple[str, str, str]]:
     """Every date stated, where it stands, and the id of the clause it belongs to."""
     document = whole.prescription
     yield "/issued", "", document.issued[_DAY]
-    if document.laboratory.needed_by is not None:
-        yield "/laboratory/needed_by", "", document.laboratory.needed_by
+    laboratory = getattr(document, "laboratory", None)
+    if laboratory is not None and laboratory.needed_by is not None:
+        yield "/laboratory/needed_by", "", laboratory.needed_by
     for section in _DATED:
-        for number, part in enumerate(getattr(document, section) or ()):
+        for number, part in enumerate(getattr(document, section, None) or ()):
             if getattr(part, "date", None) is not None:
                 yield f"/{section}/{number}/date", getattr(part, "id", ""), part.date
 
@@ -89,7 +91,7 @@ def unknown_critical_extension(whole: Whole) -> Iterator[Told]:
     Fails: {"extensions": {"org.example.case": {"critical": true, "content": 1}}}
     """
     for key, extension in (whole.prescription.extensions or {}).items():
-        if extension.critical and not key.startswith(_RESERVED):
+        if extension.critical and not _misnamed(whole, key):
             yield told(f"/extensions/{key}", name=key)
 
 
@@ -100,15 +102,15 @@ def unknown_critical_extension(whole: Whole) -> Iterator[Told]:
     do="Name the extension after a domain of your own.",
 )
 def reserved_extension(whole: Whole) -> Iterator[Told]:
-    """No extension's name begins with `wellposed.`.
+    """No extension's name in a document of version 1.0 begins with `wellposed.`.
 
-    Later versions of the format may give such a name a meaning.
+    Later versions of the format give such names a meaning; in a document of one they are like any other extension.
 
     Passes: {"extensions": {"org.example.case": {"critical": false, "content": 1}}}
     Fails: {"extensions": {"wellposed.case": {"critical": false, "content": 1}}}
     """
     for key in whole.prescription.extensions or {}:
-        if key.startswith(_RESERVED):
+        if _misnamed(whole, key):
             yield told(f"/extensions/{key}", name=key, expected="a domain of your own")
 
 
@@ -127,8 +129,13 @@ def extension_kept(whole: Whole) -> Iterator[Told]:
     Fails: {"extensions": {"org.example.case": {"critical": false, "content": 1}}}
     """
     for key, extension in (whole.prescription.extensions or {}).items():
-        if not extension.critical and not key.startswith(_RESERVED):
+        if not extension.critical and not _misnamed(whole, key):
             yield told(f"/extensions/{key}", name=key)
+
+
+def _misnamed(whole: Whole, key: str) -> bool:
+    """A name kept for later versions, in a document of this one."""
+    return key.startswith(_RESERVED) and whole.prescription.version == _VERSION
 
 
 RULES = (

@@ -42,11 +42,11 @@ def tooth_leaves(whole: Whole) -> Iterator[Told]:
     gone = whole.mouth.extracted
     for tooth in whole.teeth:
         if tooth.name in gone and _acts(tooth.place):
-            yield told(tooth.pointer, tooth.owner, gone[tooth.name] or "", tooth=tooth.name)
+            yield told(tooth.pointer, tooth.owner, gone[tooth.name], tooth=tooth.name)
     for contact in whole.contacts:
         for name in existing(contact):
             if name in gone and _acts(contact.place):
-                yield told(contact.pointer, contact.owner, gone[name] or "", tooth=name, contact=contact.name)
+                yield told(contact.pointer, contact.owner, gone[name], tooth=name, contact=contact.name)
 
 
 @rule(

@@ -42,8 +42,7 @@ def reduction_said_twice(whole: Whole) -> Iterator[Told]:
     Fails: {"allow": [{"id": "a1", "use": "enamel-reduction", "contacts": ["11-21"], "in_all": 0.2, "unit": "mm"},
                       {"id": "a2", "use": "enamel-reduction", "arch": "upper", "in_all": 1, "unit": "mm"}]}
     """
-    reductions = [place for place in whole.of("allow") if isinstance(place.part, EnamelReduction)]
-    for first, later, shared in _sharing(reductions, lambda place: _reduced(whole, place.part)):
+    for first, later, shared in _sharing(whole.of("allow"), lambda place: _reduced(whole, place.part)):
         yield told(later.pointer, first.owner, later.owner, contacts=shared, first=first.pointer)
 
 
@@ -54,7 +53,7 @@ def _reduced(whole: Whole, part: Part) -> list[str]:
     return []
 
 
-def _sharing(places: list[Place], what: Callable[[Place], Iterable[T]]) -> Iterator[tuple[Place, Place, list[T]]]:
+def _sharing(places: Iterable[Place], what: Callable[[Place], Iterable[T]]) -> Iterator[tuple[Place, Place, list[T]]]:
     """Each part with the first earlier one that speaks of the same, and what they share."""
     owners: dict[T, Place] = {}
     for place in places:
@@ -82,8 +81,7 @@ def width_said_twice(whole: Whole) -> Iterator[Told]:
     Fails: {"allow": [{"id": "a1", "use": "widening", "arch": "upper", "up_to": 2, "unit": "mm"},
                       {"id": "a2", "use": "widening", "arch": "upper", "teeth": ["13"], "up_to": 1, "unit": "mm"}]}
     """
-    widths = [place for place in whole.of("allow") if isinstance(place.part, WidthChange)]
-    for first, later, shared in _sharing(widths, lambda place: _widened(whole, place.part)):
+    for first, later, shared in _sharing(whole.of("allow"), lambda place: _widened(whole, place.part)):
         teeth = sorted({tooth for _, pair in shared for tooth in pair})
         yield told(later.pointer, first.owner, later.owner, teeth=teeth, first=first.pointer, use=shared[0][0])
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import combinations
 
 from wellposed import norms
 from wellposed.consistency._declare import Told, rule, told
@@ -10,6 +11,7 @@ from wellposed.consistency.bounds import TOOTH_SIZES, values_of
 from wellposed.consistency.quantities import units_of
 from wellposed.consistency.whole import Place, Whole
 from wellposed.findings import Severity
+from wellposed.model.base import Part
 from wellposed.model.findings import Finding, ToothFinding
 from wellposed.vocabulary.measures import MEASURE_KINDS, SIZES
 
@@ -97,22 +99,34 @@ def measured_in_two_jaw_positions(whole: Whole) -> Iterator[Told]:
                           "jaw_position": "retruded-contact"}],
             "keep": [{"id": "k1", "strength": "must", "measure": "overjet", "within": 1, "unit": "mm"}]}
     """
+    shifts = {measure: _shift(found) for measure, found in _by_measure(whole).items()}
     for place in whole.of("goals", "keep"):
-        found = list(_same_measure(whole, place))
-        positions = {finding.jaw_position for finding in found}
-        values = {unit: {f.value for f in found if f.unit == unit} for unit in {f.unit for f in found}}
-        if len(positions) > 1 and any(len(given) > 1 for given in values.values()):
+        found = shifts.get(_measure_of(place.part), ())
+        if found:
             measured = [_in_position(finding) for finding in found]
             ids = [finding.id for finding in found]
             yield told(f"{place.pointer}/measure", *ids, place.owner, measure=found[0].measure, measured=measured)
 
 
-def _same_measure(whole: Whole, place: Place) -> Iterator[Finding]:
-    pair = sorted(place.said("pair") or ())
-    for other in whole.of("findings"):
-        part = other.part
-        if isinstance(part, Finding) and part.measure == place.said("measure") and sorted(part.pair or ()) == pair:
-            yield part
+def _shift(found: list[Finding]) -> tuple[Finding, ...]:
+    """The first two findings that differ in value and in jaw position, in one unit; nothing if none do."""
+    for one, other in combinations(found, 2):
+        if one.unit == other.unit and one.value != other.value and one.jaw_position != other.jaw_position:
+            return one, other
+    return ()
+
+
+def _measure_of(part: Part) -> tuple[str, ...]:
+    """The measure of a part and the teeth it is taken at; "" where it has none."""
+    return (getattr(part, "measure", ""), *sorted(getattr(part, "pair", None) or ()))
+
+
+def _by_measure(whole: Whole) -> dict[tuple[str, ...], list[Finding]]:
+    found: dict[tuple[str, ...], list[Finding]] = {}
+    for place in whole.of("findings"):
+        if isinstance(place.part, Finding):
+            found.setdefault(_measure_of(place.part), []).append(place.part)
+    return found
 
 
 def _in_position(finding: Finding) -> dict[str, object]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Any
 
 from wellposed.consistency._declare import Told, rule, told
 from wellposed.consistency.whole import Place, Whole
@@ -64,10 +65,10 @@ def unit_not_allowed(whole: Whole) -> Iterator[Told]:
             yield told(f"{place.pointer}/overcorrection/unit", place.owner, **facts)
 
 
-def _of(place: Place) -> dict[str, str]:
+def _of(place: Place) -> dict[str, Any]:
     """What the quantity is of, under its own name."""
     names = ("measure", "tooth_measure", "motion", "variable", "use")
-    return {name: place.said(name) for name in names if place.said(name)}
+    return {name: place.said(name) for name in names}
 
 
 @rule(

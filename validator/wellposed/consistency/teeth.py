@@ -11,7 +11,7 @@ from wellposed.model.findings import Problem
 from wellposed.model.making import Appliance, ProcessStep
 from wellposed.vocabulary.teeth import ARCHES, arch_of
 
-_LISTS = tuple(member for member in TOOTH_MEMBERS if member not in ("pair", "values"))
+_LISTS = tuple(member for member in TOOTH_MEMBERS if member != "pair")
 _SPEAK_OF_A_GAP = {
     Problem: ("problem", ("missing-teeth", "impacted-tooth", "other")),
     Appliance: ("part", ("pontic", "other")),
@@ -22,7 +22,7 @@ _SPEAK_OF_A_GAP = {
 def speaks_of_a_gap(place: Place) -> bool:
     """Whether a part may name a tooth to mean its place: a pontic stands where a tooth is missing."""
     member, terms = _SPEAK_OF_A_GAP.get(type(place.part), ("", ()))
-    return bool(member) and place.said(member) in terms
+    return place.said(member) in terms
 
 
 @rule(

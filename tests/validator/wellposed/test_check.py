@@ -1,0 +1,88 @@
+"""From bytes to a report: the verdict of each stage, and what every document of the conversation is held to."""
+
+import json
+
+import pytest
+
+from wellposed.check import check
+
+SMALL = {
+    "format": "wellposed/prescription",
+    "version": "1.0",
+    "notation": "ISO 3950",
+    "id": "C-1",
+    "revision": 1,
+    "issued": "2026-03-04T09:30:00+01:00",
+    "prescriber": {"id": "clinic-1"},
+    "laboratory": {"id": "lab-1"},
+    "patient": {"reference": "P-1"},
+    "teeth": {"upper": ["11", "21"], "lower": ["41", "31"]},
+}
+RECEIPT = {
+    "format": "wellposed/receipt",
+    "version": "1.0",
+    "id": "R-1",
+    "revision": 1,
+    "issued": "2026-03-04T09:30:00+01:00",
+    "answers": {"id": "C-1", "revision": 1, "sha256": "0" * 64},
+    "outcome": "accepted",
+}
+
+
+def told(document):
+    report = check(json.dumps(document).encode())
+    return report.verdict, report.fit_to_send, sorted({finding.rule for finding in report.findings})
+
+
+@pytest.mark.parametrize(
+    "document, expected",
+    [
+        pytest.param(SMALL, ("possible", True, ["nothing-asked", "treat-not-stated"]), id="nothing is asked"),
+        pytest.param(RECEIPT, ("not-judged", True, []), id="a sound receipt is read, not judged"),
+        pytest.param(
+            RECEIPT | {"revision": 2}, ("refused", False, ["revision-chain"]), id="a second revision replaces something"
+        ),
+        pytest.param(
+            RECEIPT | {"issued": "2026-02-31T09:30:00Z"}, ("refused", False, ["no-such-date"]), id="no 31st of February"
+        ),
+        pytest.param(
+            RECEIPT | {"extensions": {"org.example.x": {"critical": True, "content": 1}}},
+            ("refused", False, ["unknown-critical-extension"]),
+            id="a receipt's critical extension nobody knows",
+        ),
+        pytest.param(
+            SMALL | {"version": "1.7", "extensions": {"wellposed.later": {"critical": False, "content": {}}}},
+            ("possible", True, ["extension-kept", "nothing-asked", "treat-not-stated"]),
+            id="a later 1.x is read; what it adds is kept",
+        ),
+        pytest.param(
+            SMALL | {"version": "1.7", "extensions": {"wellposed.later": {"critical": True, "content": {}}}},
+            ("refused", False, ["unknown-critical-extension"]),
+            id="a later 1.x whose addition must not be ignored is refused",
+        ),
+        pytest.param(
+            SMALL | {"extensions": {"wellposed.later": {"critical": False, "content": {}}}},
+            ("refused", False, ["reserved-extension"]),
+            id="1.0 itself has no names of the format's own among the extensions",
+        ),
+        pytest.param(
+            SMALL | {"version": "2.0"}, ("refused", False, ["wrong-form"]), id="another major version is not read"
+        ),
+        pytest.param(
+            SMALL | {"version": "1.7", "later": 1},
+            ("refused", False, ["unknown-member"]),
+            id="unknown members stay faults",
+        ),
+        pytest.param([], ("unreadable", False, ["not-an-object"]), id="a list is no document"),
+    ],
+)
+def test_the_report_of_a_document(document, expected):
+    assert told(document) == expected
+
+
+def test_a_report_says_nothing_of_the_patient():
+    secret = SMALL | {"patient": {"reference": "CANARY-77", "growth": "CANARY-78"}, "notes": [{"text": ""}]}
+    report = check(json.dumps(secret).encode())
+
+    assert report.verdict == "refused"
+    assert "CANARY" not in repr(report)
