@@ -57,12 +57,12 @@ def told(document):
         ),
         pytest.param(
             SMALL | {"version": "1.7", "extensions": {"wellposed.later": {"critical": True, "content": {}}}},
-            ("refused", False, ["unknown-critical-extension"]),
+            ("refused", False, ["nothing-asked", "treat-not-stated", "unknown-critical-extension"]),
             id="a later 1.x whose addition must not be ignored is refused",
         ),
         pytest.param(
             SMALL | {"extensions": {"wellposed.later": {"critical": False, "content": {}}}},
-            ("refused", False, ["reserved-extension"]),
+            ("refused", False, ["nothing-asked", "reserved-extension", "treat-not-stated"]),
             id="1.0 itself has no names of the format's own among the extensions",
         ),
         pytest.param(
