@@ -62,15 +62,19 @@ def _norms(name: str) -> Iterator[Norm | Family]:
 
 def _consistency() -> Iterator[Entry]:
     """The rules between the parts of a prescription, which stand beside their code."""
-    for rule in getattr(consistency, "RULES", ()):
-        what, _, why = str(rule.page).strip().partition("\n\n")
+    for rule in consistency.RULES:
+        what, _, rest = " ".join(rule.page.replace("\n\n", "\0").split()).partition("\0")
+        why, _, examples = rest.partition("Passes: ")
+        passes, _, fails = examples.partition("Fails: ")
         yield Entry(
             id=rule.id,
             severity=rule.severity,
-            title=rule.title,
-            what=" ".join(what.split()),
-            why=" ".join(why.split()),
+            title=rule.title.rstrip("."),
+            what=what.strip(),
+            why=why.replace("\0", " ").strip(),
             do=rule.do,
             source="The format itself",
             group="consistency",
+            passes=passes.replace("\0", " ").strip(),
+            fails=fails.replace("\0", " ").strip(),
         )

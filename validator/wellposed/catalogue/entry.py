@@ -26,6 +26,8 @@ class Entry:
     why       why it matters
     do        what to do about it
     source    what it rests on
+    passes    a fragment it lets pass
+    fails     a fragment it does not
     group     ``text``, ``structure``, ``consistency`` or ``kinematics``: when it is looked at
     """
 
@@ -37,6 +39,8 @@ class Entry:
     do: str
     source: str
     group: str
+    passes: str = ""
+    fails: str = ""
 
 
 @dataclass(frozen=True, slots=True)

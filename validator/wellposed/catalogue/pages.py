@@ -45,13 +45,23 @@ def rules_page() -> str:
 
 def _laid(head: str, title: str, parts: list[tuple[str, str]], width: int) -> str:
     told = [f"{label}: {text}" if label else text for label, text in parts if text]
-    return "\n\n".join([head, *(fill(text, width) for text in (title, *told))]) + "\n"
+    return "\n\n".join([head, *(_filled(text, width) for text in (title, *told))]) + "\n"
+
+
+def _filled(text: str, width: int) -> str:
+    return fill(text, width, break_long_words=False, break_on_hyphens=False)
+
+
+def _code(label: str, text: str) -> str:
+    return f"`{text}`" if label in ("Passes", "Fails") else text
 
 
 def _parts(entry: Entry) -> list[tuple[str, str]]:
     return [
         ("What it checks", entry.what),
         ("Why", entry.why),
+        ("Passes", entry.passes),
+        ("Fails", entry.fails),
         ("What to do", entry.do),
         ("Source", entry.source),
     ]
@@ -84,5 +94,5 @@ def _section(heading: str, entries: list[Entry]) -> str:
 
 
 def _printed(entry: Entry) -> str:
-    told = "\n\n".join(fill(f"*{label}.* {text}", 120) for label, text in _parts(entry) if text)
+    told = "\n\n".join(_filled(f"*{label}.* {_code(label, text)}", 120) for label, text in _parts(entry) if text)
     return f"### `{entry.id}`\n\n**{entry.title}.** {entry.severity.capitalize()}.\n\n{told}\n"

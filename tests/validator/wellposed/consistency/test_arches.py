@@ -156,3 +156,8 @@ def test_pair_not_meant(changes, expected):
 )
 def test_pair_not_one_of_each(pair, expected):
     assert told_by(arches.pair_not_one_of_each, findings=[found("f1", "overjet", 2, pair=pair)]) == expected
+
+
+def test_of_a_pair_that_is_not_meant_another_rule_speaks():
+    findings = [found("f1", "upper-midline", 2, pair=["11", "21"])]
+    assert told_by(arches.pair_not_one_of_each, findings=findings) == []

@@ -76,6 +76,11 @@ THREE = ["13-12", "12-11", "11-21"]
             crossed("/allow/0", "a1", 1.11, 1.1),
         ),
         (
+            "Of contacts that are none, another rule speaks.",
+            reduced(contacts=["13-15"], per_contact=0.4, at_least=1),
+            [],
+        ),
+        (
             "The smaller of the two permits.",
             reduced(contacts=THREE, per_contact=0.4, in_all=1, at_least=1.1),
             crossed("/allow/0", "a1", 1.1, 1),

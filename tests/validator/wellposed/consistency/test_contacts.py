@@ -105,8 +105,13 @@ NEAR_14 = ["16-15", "15-14", "14-13", "13-12"]
         ),
         ("Of a tooth that is not there, another rule speaks.", close("17-18"), []),
         (
+            "So it does of a contact across the arches.",
+            close("13-43") | {"teeth": present(("13", "unerupted"), ("43", "unerupted"))},
+            [],
+        ),
+        (
             "A tooth in the wrong list comes between no others.",
-            close("11-21") | {"teeth": present(upper=[*UPPER, "31"])},
+            close("21-22") | {"teeth": present(upper=[*UPPER, "31"])},
             [],
         ),
     ),

@@ -1,7 +1,7 @@
 """Teeth that go, are not in line, stand in another's place, or are not of the kind a clause is about."""
 
 import pytest
-from tests.validator.wellposed.consistency.ordinary import allowed, must, present, rows, told_by
+from tests.validator.wellposed.consistency.ordinary import allowed, expected, must, present, rows, told_by
 
 from wellposed.consistency import leaving
 
@@ -139,6 +139,11 @@ def pair(measure, *teeth):
                 ("/keep/0/pair/0", ("k1",), {"tooth": "16", "expected": "an incisor or a canine"}),
                 ("/keep/0/pair/1", ("k1",), {"tooth": "46", "expected": "an incisor or a canine"}),
             ],
+        ),
+        (
+            "An expectation may name the tooth it rests on.",
+            {"expect": [expected("e1", "overjet", -1, ground="growth", tooth="16")]},
+            [],
         ),
         ("Transverse overlap is.", pair("transverse-overlap-right", "16", "46"), []),
     ),

@@ -87,6 +87,12 @@ BOTH = [("/allow/0", ("a1", "x1"), {"name": "widening", "first": "/exclude/0"})]
         ("At a tooth named in both.", width("a1", teeth=["13", "23"]), {"means": "widening", "teeth": ["13"]}, BOTH),
         ("At other teeth.", width("a1", teeth=["13", "23"]), {"means": "widening", "teeth": ["14"]}, []),
         ("Named teeth except from an arch.", width("a1"), {"means": "widening", "teeth": ["14"]}, []),
+        (
+            "At teeth of the other arch.",
+            allowed("a1", "intrusion", teeth=["31"], up_to=1, unit="mm"),
+            {"means": "intrusion", "arch": "upper"},
+            [],
+        ),
         ("Another means.", width("a1"), {"means": "narrowing"}, []),
     ),
 )
@@ -164,6 +170,7 @@ def turned(at_least, *contacts, measure="upper-crowding", **said):
             turned(-1, "46-45", measure="lower-crowding"),
             [("/expect/0/measure", ("e1",), {"measure": "lower-crowding", "expected": "upper-crowding"})],
         ),
+        ("Of a wrong unit another rule speaks.", turned(-9, "16-15") | {"unit": "deg"}, []),
         ("On another ground.", expected("e1", "upper-crowding", -9, ground="leeway-space"), []),
     ),
 )

@@ -44,6 +44,12 @@ def of_teeth(measure, values):
             {"goals": [must("g1", measure="overjet", at_least=2, at_most=25, unit="mm")]},
             odd("/goals/0/at_most", 25, -10, 20),
         ),
+        ("A negative width is left to that rule, too.", of_teeth("tooth-width", {"11": -1}), []),
+        (
+            "No width at all is not likely.",
+            of_teeth("tooth-width", {"11": 0}),
+            odd("/findings/0/values/11", 0, 3, 14, "tooth-width"),
+        ),
         (
             "Widths are looked at tooth by tooth.",
             of_teeth("tooth-width", {"11": 14, "21": 14.1}),
@@ -151,10 +157,21 @@ def test_measured_in_two_jaw_positions(changes, second_position):
     assert told_by(measurements.measured_in_two_jaw_positions, **changes) == expected
 
 
+def test_the_pair_of_the_clause_is_that_of_the_findings():
+    findings = [one | {"pair": ["12", "42"]} for one in shift(0, 2, **RETRUDED)]
+    keep = [must("k1", measure="overjet", pair=["42", "12"], within=1, unit="mm")]
+    told = told_by(measurements.measured_in_two_jaw_positions, findings=findings, keep=keep)
+    assert [clauses for _, clauses, _ in told] == [("f1", "f2", "k1")]
+
+
 @pytest.mark.parametrize(
     "changes",
     **rows(
         ("No clause rests on it.", {"findings": shift(0, 2, **RETRUDED)}),
+        (
+            "One position, of which another rule speaks.",
+            {"findings": shift(0, 2, jaw_position="intercuspal"), "keep": KEEP},
+        ),
         ("The jaw does not shift.", {"findings": shift(2, 2, **RETRUDED), "keep": KEEP}),
         ("The clause is on another pair.", {"findings": shift(0, 2, pair=["12", "42"], **RETRUDED), "keep": KEEP}),
         (

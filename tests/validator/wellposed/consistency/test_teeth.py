@@ -103,6 +103,11 @@ def test_tooth_not_present(changes, expected):
                 ("/attachments/0/prefer_not/3", ("t1",), {"tooth": "11", "first": "/attachments/0/prefer_not/0"}),
             ],
         ),
+        (
+            "Of a pair another rule speaks.",
+            {"keep": [must("k1", measure="overjet", pair=["11", "11"], within=1, unit="mm")]},
+            [],
+        ),
         ("Two clauses may name one tooth.", {"keep": [must("k1", hold=["11"]), must("k2", hold=["11"])]}, []),
     ),
 )

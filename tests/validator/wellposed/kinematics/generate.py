@@ -486,7 +486,7 @@ class Maker:
             upper, lower = ("1", "4") if side == "right" else ("2", "3")
             number = self.pick(4, 5, 6)
             pair = [f"{upper}{number}", f"{lower}{number}"] if self.chance(0.4) else None
-            if pair and all(tooth in self.lines[arch_of(tooth)] for tooth in pair):
+            if pair and all(tooth in self.line(arch_of(tooth)) for tooth in pair):
                 value = self.amount(-3, 3)
                 measure = f"transverse-overlap-{side}"
                 self.say("findings", "f", False, measure=measure, value=value, unit="mm", pair=pair)
@@ -504,7 +504,9 @@ class Maker:
         change = self.amount(-8, 8)
         if self.chance(0.7):
             self.reach(self.pick("interincisal-angle", plane), change, self.amount(0.5, 3), "deg")
-        motion = self.pick("labial-crown-torque", "lingual-crown-torque", "palatal-root-torque", "labial-root-torque")
+        inwards = INWARDS[arch]
+        motions = (f"{inwards}-crown-torque", f"{inwards}-root-torque", "labial-root-torque")
+        motion = self.pick("labial-crown-torque", *motions)
         teeth = self.free(arch, 1, 2)
         if self.chance(0.4):
             self.any_movement(motion, teeth, abs(change) + 1, "deg")
@@ -541,19 +543,22 @@ class Maker:
         """An order, or a goal with its means, near or past what is usual."""
         arch = self.pick(*QUADRANTS)
         kind = self.pick("intrusion", "width", "advance", "reduction", "turn")
+        pairs = {(arch, number) for number in range(3, 8)}
         if kind == "intrusion":
             self.order("intrusion", self.free(arch, 1, 2), self.amount(2.5, 6))
-        elif kind == "width":
+        elif kind == "width" and not pairs & self.taken:
             change = self.amount(1.5, 7)
             self.reach(f"{arch}-inter-{self.pick('canine', 'first-molar')}-width", change)
             self.allow("widening", arch=arch, up_to=round(change + self.amount(0, 2), 2), unit="mm")
-            self.taken |= {(arch, number) for number in range(3, 8)}
-        elif kind == "advance":
+            self.taken |= pairs
+        elif kind in ("advance", "width"):
             self.order("labial", self.free(arch, 1, 2), self.amount(3, 6))
         elif kind == "turn":
             self.order("mesiolingual-rotation", self.some(self.free(arch))[:2], self.amount(30, 70), "deg")
         else:
             contact = self.pick(*self.contacts(arch, 1, 3))
+            if frozenset(contact.split("-")) in self.taken:
+                return
             self.taken.add(frozenset(contact.split("-")))
             most = self.amount(0.4, 1.2)
             self.allow("enamel-reduction", contacts=[contact], per_contact=most, at_least=most, unit="mm")
@@ -618,7 +623,7 @@ class Maker:
             *("extrusion", "posterior-open-bite", "incisor-retraction"),
         )
         used = {clause["use"] for clause in self.sections["allow"]}
-        if means not in used or self.chance(0.2):
+        if means not in used:
             arch = self.pick(None, "upper", "lower") if means != "posterior-open-bite" else None
             self.say("exclude", "x", False, means=means, arch=arch)
 

@@ -333,7 +333,11 @@ def names_in(value):
 
 
 def normal(text):
-    return "-".join(along(arch_of(text), text.split("-"))) if CONTACT.fullmatch(text) else text
+    """A contact written one way, and teeth in a row sorted."""
+    if CONTACT.fullmatch(text):
+        return "-".join(along(arch_of(text), text.split("-")))
+    words = text.split(" ")
+    return " ".join(sorted(words)) if all(map(TOOTH.fullmatch, words)) else text
 
 
 def unordered(value):
