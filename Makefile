@@ -37,8 +37,10 @@ lint: $(TESTING) ## ruff: rules and format
 types: $(TESTING) ## mypy, strict
 	$(BIN)/mypy
 
-spec: $(TESTING) ## write the generated files again
+spec: $(TESTING) ## write again what is generated: schemas, gate, rules, tables of the specification, example reports
 	$(BIN)/python -m wellposed.generate
+	$(BIN)/python -m tests.spec.blocks
+	$(BIN)/python tests/examples/regenerate.py
 
 spec-check: $(TESTING) ## fail if a generated file is not current
 	$(BIN)/python -m wellposed.generate --check

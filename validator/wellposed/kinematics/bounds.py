@@ -11,7 +11,7 @@ from wellposed.kinematics.frame import Frame
 from wellposed.kinematics.keys import clause, silence, state
 from wellposed.kinematics.means import reduction_contacts, width_teeth
 from wellposed.kinematics.opened import Opened, silent_group
-from wellposed.kinematics.openings import incisors, sensed
+from wellposed.kinematics.openings import Sensed, incisors, sensed
 from wellposed.kinematics.rows import Key, Kind, Terms
 from wellposed.model.clauses import Align
 from wellposed.model.means import EnamelReduction, PosteriorOpenBite, WidthChange
@@ -57,7 +57,8 @@ class Bounds:
     gap_opened      whether something opens the gap at the back
     """
 
-    def __init__(self, frame: Frame, opened: Opened) -> None:
+    def __init__(self, frame: Frame, opened: Opened, whole: bool) -> None:
+        self.whole = whole
         self.frame = frame
         self.opened = opened
         self.rx = frame.mouth.prescription
@@ -88,20 +89,29 @@ class Bounds:
         return clause(owner, self._parts.get(owner, "ceiling"))
 
     def _movements(self) -> None:
-        system = self.frame.system
+        """Each sense of each variable: silent, or open to the amount that decides. Most are silent."""
+        system, table = self.frame.system, self.opened.table
         for (tooth, variable), column in self.frame.columns.items():
             for sign in (1, -1):
-                found = self.opened.deciding(sensed(tooth, variable, sign))
-                if found is None:
+                if (tooth, variable, sign) in table:
+                    self._opened(sensed(tooth, variable, sign), column, sign)
+                elif self.whole:
                     key = silence(arch_of(tooth), silent_group(tooth, variable))
                     system.bind_side(key, Kind.SILENCE, column, sign, 0.0)
-                    continue
-                self.opened_columns.add(column)
-                if found.owner in self._kept:
-                    self._keep_bound(found.owner, column, sign, found.amount)
-                elif found.amount < inf:
-                    system.bind_side(self.amount_key(found.owner), Kind.CEILING, column, sign, found.amount)
-                    self.ceilings.setdefault(found.owner, []).append(Ceiling(False, column, sign, found.rate))
+                else:
+                    (system.column_high if sign > 0 else system.column_low)[column] = 0.0
+
+    def _opened(self, at: Sensed, column: int, sign: int) -> None:
+        found = self.opened.deciding(at)
+        self.opened_columns.add(column)
+        if found is None:
+            return
+        if found.owner in self._kept:
+            self._keep_bound(found.owner, column, sign, found.amount)
+        elif found.amount < inf:
+            key = self.amount_key(found.owner)
+            self.frame.system.bind_side(key, Kind.CEILING, column, sign, found.amount)
+            self.ceilings.setdefault(found.owner, []).append(Ceiling(False, column, sign, found.rate))
 
     def _keep_bound(self, owner: str, column: int, sign: int, within: float) -> None:
         """A keep replaces silence within its tolerance; one that is only preferred lets the motion go no further."""

@@ -117,15 +117,14 @@ class Frame:
             wrong |= {places[contact.name]: 1.0} if contact.name in places else {}
             columns = ContactColumns(self.system.column(0.0), self.system.column(0.0), self._overlap(contact, wrong))
             self.contacts[contact.name] = columns
-            room = plus(
-                self.slide(contact.second),
-                times(-1.0, self.slide(contact.first)),
-                {self.columns[contact.second, "out"]: gains, self.columns[contact.first, "out"]: -loses},
-                {columns.reduction: 1.0},
-                dict.fromkeys(expected.get(contact.name, ()), 1.0),
-                wrong,
-            )
-            terms = plus({columns.gap: 1.0, columns.overlap: -1.0}, times(-1.0, room))
+            terms = {columns.gap: 1.0, columns.overlap: -1.0, columns.reduction: -1.0}
+            terms[self.columns[contact.second, "out"]] = -gains
+            terms[self.columns[contact.first, "out"]] = loses
+            for column, factor in self.slide(contact.second).items():
+                terms[column] = -factor
+            terms |= self.slide(contact.first)
+            terms |= dict.fromkeys(expected.get(contact.name, ()), -1.0)
+            terms |= {column: -share for column, share in wrong.items()}
             self.system.row(terms, contact.before, contact.before)
 
     def _places(self, row: ArchRow) -> dict[str, int]:
@@ -168,8 +167,11 @@ class Frame:
         return self._with_play(tooth, "vertical", "arc")
 
     def _with_play(self, tooth: str, variable: Variable, play: str) -> Terms:
+        terms = {self.columns[tooth, variable]: 1.0}
         spare = self.errors.get(f"{play} {tooth}")
-        return {self.columns[tooth, variable]: 1.0} | ({spare[0]: 1.0} if spare else {})
+        if spare:
+            terms[spare[0]] = 1.0
+        return terms
 
     def _overlap(self, contact: Contact, errors: Terms) -> int:
         """Overlap left after treatment, never more than before. Inside an ``align`` the sum alone is bound."""
@@ -205,7 +207,8 @@ class Frame:
 
     def slide(self, tooth: str) -> Terms:
         """Travel along the arch, from the patient's right to left +."""
-        return times(1.0 if side_of(tooth) == RIGHT else -1.0, self.along(tooth))
+        along = self.along(tooth)
+        return along if side_of(tooth) == RIGHT else times(-1.0, along)
 
     def present(self, *teeth: str) -> list[str]:
         """Those of the teeth that stand in line."""

@@ -34,7 +34,7 @@ Table = dict[Sensed, list[Source]]
 def source(opening: Opening, owner: str, amount: float) -> Source:
     """An opening at its owner's amount."""
     reach = inf if opening.rate == inf else opening.rate * amount
-    return Source(owner, opening.rate, reach, *opening[2:])
+    return tuple.__new__(Source, (owner, opening.rate, reach, *opening[2:]))  # Source(...), without its cost
 
 
 def tooth_class(tooth: str) -> str:

@@ -36,7 +36,8 @@ class Translation:
 
     offset   added to an assumed depth, mm
     numbers  the practice limits, with those of a profile in place
-    whole    bind the practice limits of teeth nothing opens too, as the search for ways out needs
+    whole    what the search for conflicts and ways out needs: silence as members that can be lifted, and the practice
+             limits of teeth nothing opens; without it silent movements are simply fixed
     """
 
     def __init__(self, mouth: Mouth, offset: float = 0.0, numbers: Norms | None = None, whole: bool = False) -> None:
@@ -45,7 +46,7 @@ class Translation:
         self.opened = Opened(mouth)
         self.frame = Frame(mouth, self._extra(), Play(self._outs(), self._arcs()), self._uneven(), offset)
         self.system = self.frame.system
-        self.bounds = Bounds(self.frame, self.opened)
+        self.bounds = Bounds(self.frame, self.opened, whole)
         self.asked = Asked(self.frame)
         self.unmet = tuple(Unmet(*lack) for lack in self.asked.unmet)
         add_limits(self.frame, numbers or norms.load(), self.bounds.opened_columns, whole)
