@@ -15,9 +15,7 @@ pytestmark = [pytest.mark.packaging, pytest.mark.slow, pytest.mark.xdist_group("
 
 
 def run(*command, cwd=ROOT, **environment):
-    done = subprocess.run(
-        command, cwd=cwd, env=os.environ | environment, capture_output=True, text=True, check=False
-    )
+    done = subprocess.run(command, cwd=cwd, env=os.environ | environment, capture_output=True, text=True, check=False)
     assert done.returncode == 0, f"{command} ended with {done.returncode}\n{done.stdout}\n{done.stderr}"
     return done.stdout
 

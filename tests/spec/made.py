@@ -79,9 +79,7 @@ class Maker:
     def mapping(self, node, place, path):
         count = range(self.random.randint(node.get("minProperties", 0), 3))
         keys = [self.value(node["propertyNames"], f"{place} names", path) for _ in count]
-        return {
-            key: self.value(node["additionalProperties"], f"{place} values", (*path, key)) for key in keys
-        }
+        return {key: self.value(node["additionalProperties"], f"{place} values", (*path, key)) for key in keys}
 
     def array(self, node, place, path):
         least, most = node.get("minItems", 0), node["maxItems"]

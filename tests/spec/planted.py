@@ -56,9 +56,7 @@ def said_twice(schema, path):
     """Whether something else in the schema refuses the same documents."""
     holder, word = at(schema, path[:-1]), path[-1]
     if word == "type":
-        return (
-            bool({"enum", "const"} & set(holder)) or "propertyNames" in path or path[1:-1] in _chosen(schema)
-        )
+        return bool({"enum", "const"} & set(holder)) or "propertyNames" in path or path[1:-1] in _chosen(schema)
     if word in ("maxLength", "enum", "const"):
         return "pattern" in holder or path[-2:-1] == ("use",)
     if word == "maxProperties":
@@ -69,9 +67,7 @@ def said_twice(schema, path):
 def _chosen(schema):
     """The branches of unions: what is no object was refused before, by the union or by its first branch."""
     unions = [node["items"] for node in schema["properties"].values() if _union(node.get("items", {}))]
-    return {
-        (referred(branch),) for union in unions for branch in branches(union)[0 if "allOf" in union else 1 :]
-    }
+    return {(referred(branch),) for union in unions for branch in branches(union)[0 if "allOf" in union else 1 :]}
 
 
 def _tags(schema, path):

@@ -63,9 +63,7 @@ def words_of(kind):
     """Members and terms the schema knows, for the mutants to misplace."""
     nodes = document_schema(kind).get("$defs", {}).values()
     tags = sorted({name for node in nodes for name in node.get("properties", {})})
-    terms = sorted(
-        {what.partition(" = ")[2] for what in made.possible(document_schema(kind)) if " = " in what}
-    )
+    terms = sorted({what.partition(" = ")[2] for what in made.possible(document_schema(kind)) if " = " in what})
     return tags, terms
 
 

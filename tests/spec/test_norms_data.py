@@ -73,9 +73,7 @@ RECALLED = {
 }
 
 
-@pytest.mark.parametrize(
-    "teeth,widths", WIDTHS.items(), ids=["upper", "lower", "upper primary", "lower primary"]
-)
+@pytest.mark.parametrize("teeth,widths", WIDTHS.items(), ids=["upper", "lower", "upper primary", "lower primary"])
 def test_widths_are_those_of_the_textbook(teeth, widths):
     assert tuple(norms.value(f"tooth-width.{tooth}") for tooth in teeth) == widths
 
@@ -102,9 +100,7 @@ def test_full_length_is_the_sum_of_fourteen_widths(arch, teeth):
 
 
 def test_the_curve_reaches_its_depth():
-    assert norms.value("arch.curve-factor") == pytest.approx(
-        4 ** norms.value("arch.curve-exponent"), abs=5e-5
-    )
+    assert norms.value("arch.curve-factor") == pytest.approx(4 ** norms.value("arch.curve-exponent"), abs=5e-5)
 
 
 @pytest.mark.parametrize("key,value", (PUBLISHED | RECALLED).items())
@@ -196,9 +192,7 @@ def test_no_plausible_range_is_of_an_unknown_measure():
     assert measures == (MEASURE_KINDS | TOOTH_MEASURE_KINDS).keys()
 
 
-@pytest.mark.parametrize(
-    "measure,severe", [("overjet", 15), ("overjet", 12), ("lower-midline", -4), ("overbite", 9)]
-)
+@pytest.mark.parametrize("measure,severe", [("overjet", 15), ("overjet", 12), ("lower-midline", -4), ("overbite", 9)])
 def test_severe_mouths_that_were_treated_are_plausible(measure, severe):
     within = (norms.value(f"plausible.mm.{measure}.{end}") for end in ("least", "most"))
     assert next(within) < severe < next(within)

@@ -38,9 +38,7 @@ EXAMPLE = {
         {"id": "f1", "measure": "overbite", "value": 2.5, "unit": "mm"},
         {"id": "f2", "measure": "lower-crowding", "value": 2.0, "unit": "mm"},
     ],
-    "goals": [
-        {"id": "g1", "strength": "must", "align": ["33", "32", "31", "41", "42", "43"], "because": ["f2"]}
-    ],
+    "goals": [{"id": "g1", "strength": "must", "align": ["33", "32", "31", "41", "42", "43"], "because": ["f2"]}],
     "keep": [{"id": "k1", "strength": "must", "measure": "overbite", "within": 0.5, "unit": "mm"}],
     "allow": [{**PERMISSION, "per_contact": 0.4, "in_all": 2.0, "unit": "mm"}],
     "attachments": [{"id": "t1", "must_not": ["11", "21"]}, {"id": "t2", "otherwise": "laboratory-decides"}],
@@ -84,9 +82,7 @@ def untagged(location):
 def schema_places(document):
     """Where each of the three schema validators finds faults."""
     return {
-        "jsonschema": {
-            pointer(one.absolute_path) for one in Draft202012Validator(SCHEMA).iter_errors(document)
-        },
+        "jsonschema": {pointer(one.absolute_path) for one in Draft202012Validator(SCHEMA).iter_errors(document)},
         "jsonschema-rs": {
             pointer(one.instance_path) for one in jsonschema_rs.validator_for(SCHEMA).iter_errors(document)
         },
@@ -184,9 +180,7 @@ def test_names_of_members_of_an_open_object_are_limited():
 
 def parts(cls=Part):
     """Every model, by its name."""
-    return {cls.__name__: cls} | {
-        name: part for one in cls.__subclasses__() for name, part in parts(one).items()
-    }
+    return {cls.__name__: cls} | {name: part for one in cls.__subclasses__() for name, part in parts(one).items()}
 
 
 def objects(name):
@@ -288,9 +282,7 @@ def test_the_gate_raises_the_first_fault_and_leaves_the_document_alone():
     assert (raised.value.pointer, json.dumps(document)) == ("/revision", before)
 
 
-@pytest.mark.parametrize(
-    "document, place", [(None, ""), ([], ""), ({}, "/format"), ({"format": ["x"]}, "/format")]
-)
+@pytest.mark.parametrize("document, place", [(None, ""), ([], ""), ({}, "/format"), ({"format": ["x"]}, "/format")])
 def test_the_gate_needs_a_document_it_knows(document, place):
     assert [error.pointer for error in gate.errors(document)] == [place]
 
@@ -304,9 +296,7 @@ def test_the_gate_names_no_place_it_cannot_tell():
 def test_the_gate_needs_no_model():
     program = f"import json, sys; from wellposed import gate; gate.check(json.loads({json.dumps(EXAMPLE)!r}))"
     checked = f"{program}; print('pydantic' in sys.modules, 'wellposed.gate.prescription' in sys.modules)"
-    ran = subprocess.run(
-        [sys.executable, "-c", checked], capture_output=True, text=True, check=True, env=path_of()
-    )
+    ran = subprocess.run([sys.executable, "-c", checked], capture_output=True, text=True, check=True, env=path_of())
     assert ran.stdout == "False True\n"
 
 

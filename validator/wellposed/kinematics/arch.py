@@ -16,6 +16,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 _EXPONENT = 1.6
+_DIGITS = 10
+"""The two sides of an arch are alike to this many decimals, whatever the rounding on the way."""
+
 _ANGLES = np.linspace(-np.pi / 2, np.pi / 2, 601)
 _SINE = np.sin(_ANGLES) / 2
 _RISE = np.cos(_ANGLES).clip(0) ** _EXPONENT
@@ -47,7 +50,8 @@ class ArchLine:
         x, y = ahead_x - x, ahead_y - y
         length = (x * x + y * y) ** 0.5
         a, b = self.facings[first], self.facings[second]
-        return (a.out_x * x + a.out_y * y) / length, (b.out_x * x + b.out_y * y) / length
+        loses, gains = (a.out_x * x + a.out_y * y) / length, (b.out_x * x + b.out_y * y) / length
+        return round(loses, _DIGITS), round(gains, _DIGITS)
 
 
 def _lengths(depth_to_width: float) -> NDArray[np.float64]:
@@ -104,4 +108,5 @@ def _stand(angle: float, width: float, depth: float) -> tuple[tuple[float, float
     x, y = width / 2 * cosine, -_EXPONENT * depth * cosine ** (_EXPONENT - 1) * sine
     size = hypot(x, y)
     x, y = x / size, y / size
+    x, y = round(x, _DIGITS), round(y, _DIGITS)
     return point, Facing(-y, x, x, y)

@@ -136,7 +136,7 @@ class Bounds:
         """Incisors moved as a group move alike; not where anything names them singly."""
         apart = norms.value("kinematics.incisors-alike")
         for arch in ARCHES:
-            teeth = incisors(self.frame.mouth, arch)
+            teeth = [tooth for tooth in incisors(self.frame.mouth, arch) if tooth not in self.frame.mouth.locked]
             sources = [one for t in teeth for sign in (1, -1) for one in self.opened.sources(sensed(t, "out", sign))]
             if sources and all(one.alike for one in sources):
                 for terms in alike(self.frame, teeth):

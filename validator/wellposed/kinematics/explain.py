@@ -41,14 +41,13 @@ def explained(prescription: Prescription, judgement: Judgement) -> Iterator[Find
 def _conflict(places: Places, judgement: Judgement, conflict: Conflict) -> Finding:
     if judgement.extraction_open:
         return _of(places, "extraction-not-decided", Severity.ASK, conflict)
-    if judgement.verdict == "beyond-practice":
+    if Kind.LIMIT in conflict.kinds.values():
         return _of(places, "beyond-practice", Severity.ASK, conflict)
     if conflict.unsaid:
         return _of(places, "means-not-said", Severity.ASK, conflict)
-    if judgement.verdict == "undecided" or judgement.depends_on:
-        depends = list(judgement.depends_on)
-        return _of(places, "too-close-to-tell", Severity.ASK, conflict, depends_on=depends)
-    return _of(places, "cannot-hold-together", Severity.STOP, conflict)
+    if conflict.proven:
+        return _of(places, "cannot-hold-together", Severity.STOP, conflict)
+    return _of(places, "too-close-to-tell", Severity.ASK, conflict, depends_on=list(judgement.depends_on))
 
 
 def _of(
@@ -173,9 +172,9 @@ def _way(places: Places, way: WayOut) -> dict[str, Any]:
     repair = way.repair
     fact: dict[str, Any] = {
         "what": repair.what,
-        "amount": way.amount,
-        "low": way.low,
-        "high": None if way.high == inf else way.high,
+        "amount": _steady(way.amount),
+        "low": _steady(way.low),
+        "high": _steady(way.high),
         "by": list(way.by),
         "unit": repair.unit,
         "beyond_practice": bool(way.passed),
@@ -220,13 +219,18 @@ def _notes(places: Places, judgement: Judgement) -> Iterator[Finding]:
         yield Finding("taken-as-so", Severity.NOTE, "", {"assumed": told})
 
 
+def _steady(value: float) -> float | None:
+    """An amount without the noise of the last digits, which may differ between machines; None: without bound."""
+    return None if abs(value) == inf else round(value, 9) + 0.0
+
+
 def _range(places: Places, found: Range) -> dict[str, Any]:
     return {
         "clause": found.clause_id,
         "pointer": places.pointer(found.clause_id),
         "what": found.what,
         **_said(places, found.clause_id),
-        "least": None if abs(found.least) == inf else found.least,
-        "most": None if abs(found.most) == inf else found.most,
+        "least": _steady(found.least),
+        "most": _steady(found.most),
         "unit": found.unit,
     }

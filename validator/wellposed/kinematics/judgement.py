@@ -37,6 +37,7 @@ class Conflict:
     """Members that cannot hold together; drop any one and the rest can.
 
     said_alone  the stated clauses conflict by themselves, without what was not mentioned
+    proven      it holds for every value within the errors, every hinge factor and arch depth
     unsaid      only goals and silence, and nothing said about how: a question rather than a contradiction
     """
 
@@ -45,6 +46,7 @@ class Conflict:
     ways_out: tuple[WayOut, ...]
     said_alone: bool
     unsaid: bool
+    proven: bool
 
 
 @dataclass(frozen=True)

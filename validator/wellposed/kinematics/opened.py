@@ -117,6 +117,10 @@ def _amount(found: Source) -> float:
     return found.amount
 
 
+def _amount_then_hard(found: Source) -> tuple[float, bool]:
+    return found.amount, not found.soft
+
+
 def followers(mouth: Mouth, table: Table) -> Iterator[tuple[Sensed, Source]]:
     """Non-molar teeth between two whose ``along`` is opened may follow, to the largest amount stated."""
     for row in mouth.rows.values():
@@ -124,7 +128,7 @@ def followers(mouth: Mouth, table: Table) -> Iterator[tuple[Sensed, Source]]:
         if len({place for place, _ in opened}) < 2:
             continue
         kinds = ([one for _, one in opened], [one for _, one in opened if one.drawn])
-        largest = [max(kind, key=_amount) for kind in kinds if kind]
+        largest = [max(kind, key=_amount_then_hard) for kind in kinds if kind]
         first, last = min(place for place, _ in opened), max(place for place, _ in opened)
         for tooth in row.teeth[first + 1 : last]:
             if not is_molar(tooth):

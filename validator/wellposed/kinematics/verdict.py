@@ -19,7 +19,7 @@ from math import inf
 
 from wellposed import norms
 from wellposed.kinematics.case import Case, Groups, must
-from wellposed.kinematics.judgement import VERDICTS, Judgement, Verdict
+from wellposed.kinematics.judgement import VERDICTS, Conflict, Judgement, Verdict
 from wellposed.kinematics.possible import already_met, assumptions, forced, leans_on, preferences, space_left
 from wellposed.kinematics.rows import Kind, Setting, Strain, StrainRow, plus
 from wellposed.kinematics.search import Alternatives, Members, conflicts, failing, holds, settles
@@ -56,17 +56,29 @@ def _not_possible(case: Case) -> Judgement:
         return Judgement("possible", shortfall=short)
     if failing(groups, beyond) is None:
         return _beyond(case, groups, within)
+    return _conflicting(case, groups, beyond)
+
+
+def _conflicting(case: Case, groups: Groups, members: Members) -> Judgement:
+    """What is proven first; then, without the demands of that, what holds at the stated values only."""
     proof = case.proof()
-    proven = not holds(proof, beyond)
-    failed = [_cheapest(case, proof, beyond)] if proven else [group for group in groups if not holds(group, beyond)]
-    found = _all_conflicts(case, failed, beyond)
-    told = tuple(explained(case, members, found, beyond) for members in found)
+    proven = [] if holds(proof, members) else _all_conflicts(case, [_cheapest(case, proof, members)], members)
+    settled = {key for conflict in proven for key in conflict if case.kinds[key] == Kind.DEMAND}
+    rest = tuple(key for key in members if key not in settled)
+    open_groups = [group for group in groups if not holds(group, rest)]
+    found = [*proven, *_all_conflicts(case, open_groups, rest)]
+    told = tuple(explained(case, one, found, members, one in proven) for one in found)
     if proven and _holds_without_extraction(case):
         return Judgement("undecided", told, extraction_open=True)
-    if not proven:
-        return Judgement("undecided", told, depends_on=_depends_on(case, beyond))
-    unsaid = all(conflict.unsaid for conflict in told)
-    return Judgement("incomplete" if unsaid else "contradictory", told)
+    depends = _depends_on(case, rest) if open_groups else ()
+    return Judgement(_worst(told), told, depends_on=depends)
+
+
+def _worst(told: tuple[Conflict, ...]) -> Verdict:
+    """The worst that some conflict makes of it."""
+    if any(conflict.proven and not conflict.unsaid for conflict in told):
+        return "contradictory"
+    return "incomplete" if all(conflict.proven for conflict in told) else "undecided"
 
 
 def _all_conflicts(case: Case, groups: Sequence[Alternatives], members: Members) -> list[Members]:

@@ -22,13 +22,16 @@ _NEAR = 1.25
 _GOALS = (Align, Close, CloseArch, Leave, Level, Reach)
 
 
-def explained(case: Case, members: Members, found: Sequence[Members], active: Members) -> Conflict:
+def explained(
+    case: Case, members: Members, found: Sequence[Members], active: Members, proven: bool = False
+) -> Conflict:
     """A conflict with its ways out, computed against all of ``active`` but the other conflicts' demands."""
     kinds = {key: case.kinds[key] for key in members}
     others = {key for other in found for key in other if case.kinds[key] == Kind.DEMAND} - set(members)
     rest = tuple(key for key in active if key not in others)
     silent = any(kind == Kind.SILENCE for kind in kinds.values())
-    return Conflict(members, kinds, tuple(_ways(case, members, rest)), not silent, _unsaid(case.full, kinds))
+    ways = tuple(_ways(case, members, rest))
+    return Conflict(members, kinds, ways, not silent, _unsaid(case.full, kinds), proven)
 
 
 def _ways(case: Case, members: Members, active: Members) -> Iterator[WayOut]:

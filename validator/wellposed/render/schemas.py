@@ -111,6 +111,8 @@ def _rules() -> Schema:
         do=words,
         source=words,
         group=_one_of(list(GROUPS)),
+        passes={"type": "string"},
+        fails={"type": "string"},
     )
     ending = _closing("rules")
     del ending["caution"]

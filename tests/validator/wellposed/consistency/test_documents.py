@@ -3,7 +3,8 @@
 import pytest
 from tests.validator.wellposed.consistency.ordinary import found, rows, told_by
 
-from wellposed.consistency import documents
+from wellposed.consistency import documents, envelope_faults
+from wellposed.model import Receipt
 
 DIGEST = "0f" * 32
 
@@ -77,3 +78,31 @@ def test_extensions(key, critical, unknown, reserved, kept):
     assert told_by(documents.extension_kept, **said) == told * kept
     own = [(pointer, clauses, facts | OWN) for pointer, clauses, facts in told]
     assert told_by(documents.reserved_extension, **said) == own * reserved
+
+
+def test_a_document_of_a_later_version_may_use_the_names_kept_for_it():
+    said = {"version": "1.1", "extensions": {"wellposed.x": {"critical": True, "content": None}}}
+    told = [("/extensions/wellposed.x", (), {"name": "wellposed.x"})]
+    assert told_by(documents.reserved_extension, **said) == []
+    assert told_by(documents.unknown_critical_extension, **said) == told
+
+
+@pytest.mark.parametrize(
+    "changes, expected",
+    **rows(
+        ("Nothing wrong.", {}, []),
+        ("The second replaces nothing.", {"revision": 2}, [("revision-chain", "/revision")]),
+        ("A leap day of another year.", {"issued": "2026-02-29T09:30:00Z"}, [("no-such-date", "/issued")]),
+    ),
+)
+def test_the_envelope_of_another_document_is_held_to_the_same(changes, expected):
+    answers = {"id": "HR-2031", "revision": 1, "sha256": DIGEST}
+    said = {
+        "format": "wellposed/receipt",
+        "version": "1.0",
+        "id": "R-1",
+        "revision": 1,
+        "issued": "2026-03-05T09:00:00Z",
+    }
+    receipt = Receipt.model_validate({**said, "answers": answers, "outcome": "accepted", **changes})
+    assert [(finding.rule, finding.pointer) for finding in envelope_faults(receipt)] == expected

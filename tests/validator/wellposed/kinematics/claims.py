@@ -28,7 +28,7 @@ class Claims:
 
     def proven(self, conflict):
         """Whether a conflict is told as a proof rather than for the stated values."""
-        return not self.judgement.depends_on and not limits_in(conflict)
+        return conflict.proven
 
     def field_of(self, conflict):
         """The whole prescription without what the other conflicts ask for."""

@@ -8,7 +8,7 @@ from collections import Counter
 
 import pytest
 from tests.validator.wellposed.kinematics import exact
-from tests.validator.wellposed.kinematics.claims import CLOSE, NEAR, Claims, can_hold, fault_of, limits_in
+from tests.validator.wellposed.kinematics.claims import CLOSE, NEAR, Claims, asked, can_hold, fault_of, limits_in
 from tests.validator.wellposed.kinematics.generate import (
     VERDICTS,
     check,
@@ -122,8 +122,12 @@ def verdict_faults(claims):
     if any(limits_in(conflict) for conflict in judgement.conflicts):
         passing = all(can_hold(group, beyond, NEAR) for group in claims.ends)
         yield "" if passing else "not even beyond practice"
+    proven = {key for conflict in judgement.conflicts if conflict.proven for key in asked(conflict)}
+    rest = [key for key in beyond if key not in proven]
     if judgement.depends_on:
-        yield "" if can_hold(claims.proof, beyond, NEAR) else "it depends on nothing"
+        yield "" if can_hold(claims.proof, rest, NEAR) else "it depends on nothing"
+    if judgement.verdict == "contradictory":
+        yield "it can hold after all" if can_hold(claims.proof, beyond, CLOSE) else ""
 
 
 @pytest.mark.slow

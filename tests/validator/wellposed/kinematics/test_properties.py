@@ -199,6 +199,24 @@ def test_preferring_what_must_be_never_makes_it_worse(chunk):
     assert len(cases) >= CHUNK
 
 
+def test_a_goal_without_means_does_not_hide_what_cannot_be_told():
+    """One goal without means, and one that only the measuring error decides: without the first it must not be worse."""
+    lines = [["13", "12", "11", "21", "22", "23"], ["43", "42", "41", "31", "32", "33"]]
+    both = plain(
+        findings=[
+            {"id": "f1", "measure": "upper-crowding", "value": 3, "unit": "mm"},
+            {"id": "f2", "measure": "lower-crowding", "value": 1, "unit": "mm"},
+        ],
+        goals=[{"id": f"g{n}", "strength": "must", "align": line} for n, line in enumerate(lines, 1)],
+        allow=[{"id": "a1", "use": "enamel-reduction", "arch": "lower", "in_all": 0.6, "unit": "mm"}],
+    )
+    before = judgement_of(both)
+    both["goals"][0]["strength"] = "prefer"
+    after = judgement_of(both)
+    assert after.verdict == "undecided"
+    assert RANKS[after.verdict] <= RANKS[before.verdict]
+
+
 # mirrored
 
 OTHER = str.maketrans("1234", "2143")

@@ -157,12 +157,7 @@ def test_a_norm_leads_to_its_full_references():
 @pytest.mark.parametrize("right,left", [("11", "21"), ("18", "28"), ("46", "36"), ("55", "65"), ("83", "73")])
 def test_the_left_answers_with_the_right(right, left):
     widths = norms.family("tooth-width")
-    assert (
-        widths[left]
-        == widths[right]
-        == norms.value(f"tooth-width.{left}")
-        == norms.value(f"tooth-width.{right}")
-    )
+    assert widths[left] == widths[right] == norms.value(f"tooth-width.{left}") == norms.value(f"tooth-width.{right}")
 
 
 def test_a_family_answers_for_every_tooth():

@@ -144,9 +144,7 @@ TAKEN_FAST = {
     "a document with many brackets": b'{"v":[' + b",".join([b'{"a":[1,2.5]}'] * 99) + b"]}",
     "accents": '{"v":"é€"}'.encode(),
     "escapes": rb'{"v":"\"\n\\\u00e9"}',
-    "a digest, which looks like a number with an exponent": b'{"v":"'
-    + b"0e12345678901234567890.123" * 2
-    + b'"}',
+    "a digest, which looks like a number with an exponent": b'{"v":"' + b"0e12345678901234567890.123" * 2 + b'"}',
 }
 
 

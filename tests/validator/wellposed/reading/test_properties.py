@@ -17,9 +17,7 @@ NONCHARACTERS = {chr(code) for code in range(0xFDD0, 0xFDF0)} | {
 LARGEST = 2**53 - 1
 
 characters = st.characters(codec="utf-8").filter(lambda character: character not in NONCHARACTERS)
-texts = st.text(characters, max_size=12) | st.sampled_from(
-    ["a", "b", "~/", "0e1", '"', "\\", "[", "1.234", "é"]
-)
+texts = st.text(characters, max_size=12) | st.sampled_from(["a", "b", "~/", "0e1", '"', "\\", "[", "1.234", "é"])
 hundredths = st.integers(-(10**12), 10**12).map(lambda whole: whole / 100)
 scalars = st.none() | st.booleans() | st.integers(-LARGEST, LARGEST) | hundredths | texts
 values = st.recursive(

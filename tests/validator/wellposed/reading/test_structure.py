@@ -59,11 +59,7 @@ class Turn(Part):
 
 
 def moved(value: Any) -> str | None:
-    return (
-        next((name for name in ("slide", "turn") if name in value), None)
-        if isinstance(value, dict)
-        else "turn"
-    )
+    return next((name for name in ("slide", "turn") if name in value), None) if isinstance(value, dict) else "turn"
 
 
 Shape = Annotated[Circle | Square, Field(discriminator="kind")]
@@ -320,9 +316,7 @@ def test_every_error_is_told_in_the_order_of_the_pointers():
 
 
 def test_entries_refused_are_not_also_counted_as_lacking():
-    assert found({"moves": [{**TURN, "turn": ["a", "c"]}]}) == (
-        one_of("/moves/0/turn/1", ["a", "b"], found="c"),
-    )
+    assert found({"moves": [{**TURN, "turn": ["a", "c"]}]}) == (one_of("/moves/0/turn/1", ["a", "b"], found="c"),)
 
 
 NO_ROOT = {
@@ -363,9 +357,7 @@ def test_without_the_model_the_document_shows_the_place(document, finding):
 def test_known_names_may_come_from_the_caller():
     document = {"owner": {"nam": 1}}
     asked = []
-    told = structure_findings(
-        errors(Sheet, document), document, (), lambda at: asked.append(at) or ("name", "b")
-    )
+    told = structure_findings(errors(Sheet, document), document, (), lambda at: asked.append(at) or ("name", "b"))
     assert (told, asked) == ((unknown("/owner/nam", ["b", "name"], "name", "nam"),), ["/owner"])
 
 
