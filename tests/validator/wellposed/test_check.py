@@ -5,6 +5,7 @@ import json
 import pytest
 
 from wellposed.check import check
+from wellposed.report import READ_VERDICTS
 
 SMALL = {
     "format": "wellposed/prescription",
@@ -78,6 +79,30 @@ def told(document):
 )
 def test_the_report_of_a_document(document, expected):
     assert told(document) == expected
+
+
+ODD = {
+    "no teeth at all": {"teeth": {"upper": [], "lower": []}},
+    "one tooth": {"teeth": {"upper": ["11"], "lower": []}},
+    "third molars alone": {"teeth": {"upper": ["18", "28"], "lower": ["38", "48"]}},
+    "primary teeth alone": {"teeth": {"upper": ["55", "54", "53"], "lower": ["71", "81"]}},
+    "crowding beyond the arch itself": {
+        "findings": [{"id": "f1", "measure": "upper-crowding", "value": 199, "unit": "mm"}],
+        "goals": [{"id": "g1", "strength": "must", "align": ["11", "21"]}],
+    },
+    "teeth of no width": {
+        "findings": [{"id": "f1", "tooth_measure": "tooth-width", "values": {"11": 0, "21": 0}, "unit": "mm"}],
+        "goals": [{"id": "g1", "strength": "must", "close_arch": "upper"}],
+    },
+    "every tooth extracted": {"allow": [{"id": "a1", "use": "extraction", "teeth": ["11", "21", "41", "31"]}]},
+    "an arch deeper than long": {"findings": [{"id": "f1", "measure": "upper-arch-depth", "value": 60, "unit": "mm"}]},
+    "everything delegated": {"allow": [{"id": "a1", "use": "laboratory-choice"}]},
+}
+
+
+@pytest.mark.parametrize("sections", ODD.values(), ids=ODD)
+def test_odd_but_well_formed_documents_are_judged_or_refused(sections):
+    assert told(SMALL | sections)[0] in {*READ_VERDICTS, "refused"}
 
 
 def test_a_report_says_nothing_of_the_patient():

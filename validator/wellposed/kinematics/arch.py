@@ -16,6 +16,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 _EXPONENT = 1.6
+_LEAST_LENGTH = 0.3
 _DIGITS = 10
 """The two sides of an arch are alike to this many decimals, whatever the rounding on the way."""
 
@@ -82,6 +83,11 @@ def fitted_width(length: float, depth: float) -> float:
     return length * _width_to_length(round(depth / length, 12))
 
 
+def arch_length(widths: tuple[float, ...], between: tuple[float, ...]) -> float:
+    """Length of the arch line, mm; crowding cannot take more than the better part of it."""
+    return max(sum(widths) + sum(between), _LEAST_LENGTH * sum(widths))
+
+
 @lru_cache(maxsize=256)
 def arch_line(widths: tuple[float, ...], between: tuple[float, ...], depth: float) -> ArchLine:
     """Teeth of these widths on an arch of this depth, from the patient's right to left.
@@ -90,7 +96,9 @@ def arch_line(widths: tuple[float, ...], between: tuple[float, ...], depth: floa
     between  per neighbouring pair, space (+) or crowding (-), mm
     depth    from the incisors to the ends of the row, mm
     """
-    length = sum(widths) + sum(between)
+    if not widths:
+        return ArchLine(0.0, 0.0, (), ())
+    length = arch_length(widths, between)
     width = fitted_width(length, depth)
     middles, reached = [], 0.0
     for size, gap in zip(widths, (*between, 0.0), strict=True):

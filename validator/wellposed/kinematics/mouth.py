@@ -8,7 +8,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from wellposed import norms
-from wellposed.kinematics.arch import ArchLine, arch_line
+from wellposed.kinematics.arch import ArchLine, arch_length, arch_line
 from wellposed.kinematics.measured import Measured
 from wellposed.model.means import Extraction
 from wellposed.vocabulary.contacts import contacts_of, normal, teeth_of
@@ -67,7 +67,7 @@ class ArchRow:
     @cached_property
     def length(self) -> float:
         """Length of the arch line, mm."""
-        return sum(self.widths) + sum(self.between)
+        return arch_length(self.widths, self.between)
 
     def depth(self, offset: float) -> float:
         """Measured depth, else that of the average arch scaled to this length plus ``offset``, mm."""
@@ -199,9 +199,9 @@ class Mouth(Measured):
         return {name: 1 / len(free) for name in free}
 
     def width(self, tooth: str) -> float:
-        """Mesiodistal width, mm: measured, else the published average."""
-        measured = self.tooth_values("tooth-width").get(tooth)
-        if measured is not None:
+        """Mesiodistal width, mm: measured, else the published average. A width of nothing is none."""
+        measured = self.tooth_values("tooth-width").get(tooth, 0.0)
+        if measured > 0:
             return measured
         return norms.family("tooth-width")[tooth]
 
