@@ -29,7 +29,7 @@ def _acts(place: Place) -> bool:
     do="Take the tooth out of the clause, or out of the extraction.",
 )
 def tooth_leaves(whole: Whole) -> Iterator[Told]:
-    """No goal, keep, movement, allowance, attachment or appliance names a tooth that is to be extracted.
+    """No goal but `align`, no keep, movement, allowance, attachment or appliance names a tooth to be extracted.
 
     Nothing can be done to a tooth that is gone. A contact across an extraction site is named by the two teeth
     that meet there afterwards, such as `13-15` where 14 goes.
@@ -41,12 +41,34 @@ def tooth_leaves(whole: Whole) -> Iterator[Told]:
     """
     gone = whole.mouth.extracted
     for tooth in whole.teeth:
-        if tooth.name in gone and _acts(tooth.place):
+        if tooth.name in gone and _acts(tooth.place) and tooth.member != "align":
             yield told(tooth.pointer, tooth.owner, gone[tooth.name], tooth=tooth.name)
     for contact in whole.contacts:
         for name in existing(contact):
             if name in gone and _acts(contact.place):
                 yield told(contact.pointer, contact.owner, gone[name], tooth=name, contact=contact.name)
+
+
+@rule(
+    "aligned-tooth-leaves",
+    Severity.NOTE,
+    title="A tooth among those to be aligned is extracted.",
+    do="Nothing, if the others are to be aligned as if it had not been named.",
+)
+def aligned_tooth_leaves(whole: Whole) -> Iterator[Told]:
+    """Names a tooth of an `align` that is to be extracted: the others are aligned without it.
+
+    A whole row is often named although one tooth of it goes; there is only one way to read that.
+
+    Passes: {"allow": [{"id": "a1", "use": "extraction", "teeth": ["14"]}],
+             "goals": [{"id": "g1", "strength": "must", "align": ["13", "15"]}]}
+    Fails: {"allow": [{"id": "a1", "use": "extraction", "teeth": ["14"]}],
+            "goals": [{"id": "g1", "strength": "must", "align": ["13", "14", "15"]}]}
+    """
+    gone = whole.mouth.extracted
+    for tooth in whole.teeth:
+        if tooth.member == "align" and tooth.name in gone:
+            yield told(tooth.pointer, tooth.owner, gone[tooth.name], tooth=tooth.name)
 
 
 @rule(
@@ -132,4 +154,4 @@ def transposed_teeth(whole: Whole) -> Iterator[Told]:
             yield told(f"/teeth/particulars/{number}/states/{where}", tooth=entry.tooth)
 
 
-RULES = (tooth_leaves, tooth_not_in_line, tooth_not_meant, transposed_teeth)
+RULES = (tooth_leaves, aligned_tooth_leaves, tooth_not_in_line, tooth_not_meant, transposed_teeth)

@@ -47,12 +47,21 @@ class Measured:
 
     def baseline(self, measure: str, pair: tuple[str, ...] | None = None) -> float | None:
         """Present value in the measure's own unit; overbite percent becomes mm by the crown height."""
+        found = self.stated(measure, pair)
+        if len({finding.unit for finding in found}) > 1:
+            return self._agreed(found)
         finding = self.finding(measure, pair)
         if finding is None:
             return None
-        if finding.unit != "percent" or measure != "overbite":
-            return finding.value
-        return None if self.crown_height is None else finding.value * self.crown_height / 100
+        scale = self.scale(measure, finding.unit)
+        return None if scale is None else finding.value * scale
+
+    def _agreed(self, found: list[Finding]) -> float | None:
+        """A measure stated in two units: the value in its own, if the other says the same or cannot be compared."""
+        values = [f.value * scale for f in found if (scale := self.scale(f.measure, f.unit)) is not None]
+        own = [f.value for f in found if f.unit != "percent"]
+        alike = max(values) - min(values) <= norms.value("kinematics.two-units-apart")
+        return own[0] if own and alike else None
 
     @cached_property
     def crown_height(self) -> float | None:

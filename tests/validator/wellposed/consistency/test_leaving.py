@@ -14,8 +14,8 @@ GOING = present(("14", "to-be-extracted"))
     **rows(
         (
             "An allowed extraction is named with the clause.",
-            {"allow": OUT, "goals": [must("g1", align=["13", "14"])]},
-            [("/goals/0/align/1", ("g1", "a1"), {"tooth": "14"})],
+            {"allow": OUT, "keep": [must("k1", hold=["13", "14"])]},
+            [("/keep/0/hold/1", ("k1", "a1"), {"tooth": "14"})],
         ),
         (
             "So does the tooth's state say that it goes.",
@@ -168,3 +168,16 @@ def test_tooth_not_meant(changes, expected):
 )
 def test_transposed_teeth(states, expected):
     assert told_by(leaving.transposed_teeth, teeth=present(*states)) == expected
+
+
+@pytest.mark.parametrize(
+    "aligned, expected",
+    [
+        pytest.param(["13", "15"], [], id="the others alone"),
+        pytest.param(["13", "14", "15"], [("/goals/0/align/1", ("g1", "a1"), {"tooth": "14"})], id="the whole row"),
+    ],
+)
+def test_a_tooth_to_be_aligned_that_goes_is_named(aligned, expected):
+    goals = [must("g1", align=aligned)]
+    assert told_by(leaving.aligned_tooth_leaves, allow=OUT, goals=goals) == expected
+    assert told_by(leaving.tooth_leaves, allow=OUT, goals=goals) == []

@@ -32,6 +32,7 @@ SEVERITIES = {
     "tooth-in-wrong-arch": "stop",
     "particulars-twice": "stop",
     "tooth-leaves": "stop",
+    "aligned-tooth-leaves": "note",
     "tooth-not-in-line": "ask",
     "tooth-not-meant": "stop",
     "transposed-teeth": "ask",
