@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from math import inf
+
 from wellposed.kinematics.keys import clause
 from wellposed.kinematics.ledger import Ledger
-from wellposed.kinematics.measures import MeasureRow, Pair, measure_row
+from wellposed.kinematics.measures import ROOM, MeasureRow, Pair, measure_row, net
 from wellposed.kinematics.rows import Terms, plus
 from wellposed.model.clauses import KeepMeasure, Reach
 
@@ -20,7 +22,8 @@ def reach(ledger: Ledger, goal: Reach) -> None:
         return
     terms = _with_error(ledger, row, goal)
     if goal.at_least is not None:
-        ledger.demand(clause(goal.id, "floor"), terms, low=goal.at_least * scale - baseline)
+        floor = net(ledger.frame, goal.measure, kept=False) if goal.measure.endswith(ROOM) else terms
+        ledger.demand(clause(goal.id, "floor"), floor, low=goal.at_least * scale - baseline)
     if goal.at_most is not None:
         ledger.demand(clause(goal.id, "ceiling"), terms, high=goal.at_most * scale - baseline)
 
@@ -35,7 +38,13 @@ def keep(ledger: Ledger, kept: KeepMeasure) -> None:
     if middle is None:
         ledger.lacks(kept.id, kept.measure)
         return
-    ledger.keep(clause(kept.id, "keep"), terms, middle, kept.within * scale)
+    within, key = kept.within * scale, clause(kept.id, "keep")
+    if not kept.measure.endswith(ROOM):
+        ledger.keep(key, terms, middle - within, middle + within)
+        return
+    error = {column: factor for column, factor in terms.items() if column not in row.terms}
+    ledger.keep(key, terms, -inf, middle + within)
+    ledger.keep(key, plus(net(ledger.frame, kept.measure, kept=True), error), middle - within, inf)
 
 
 def _start(ledger: Ledger, measure: str, pair: Pair | None) -> tuple[MeasureRow | None, float | None]:

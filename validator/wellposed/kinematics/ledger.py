@@ -41,10 +41,10 @@ class Ledger:
         else:
             self.system.bind_row(key, Kind.DEMAND, terms, low, high)
 
-    def keep(self, key: Key, terms: Terms, middle: float, within: float) -> None:
-        """Terms kept about a value."""
-        self.demands[key] = (terms, middle - within, middle + within)
-        self.system.bind_row(key, Kind.KEEP, terms, middle - within, middle + within)
+    def keep(self, key: Key, terms: Terms, low: float, high: float) -> None:
+        """Terms kept between two values."""
+        self.demands[key] = (terms, low, high)
+        self.system.bind_row(key, Kind.KEEP, terms, low, high)
 
     def lacks(self, clause_id: str, measure: str) -> None:
         """Note that a clause cannot be checked."""

@@ -20,6 +20,7 @@ _WIDTH_TEETH = {
 _SIDED = ("molar-relation", "canine-relation", "transverse-overlap")
 
 Pair = tuple[str, ...]
+ROOM = ("crowding", "spacing")
 
 
 class MeasureRow(NamedTuple):
@@ -34,7 +35,7 @@ def measure_row(frame: Frame, name: str, pair: Pair | None = None) -> MeasureRow
     terms = _terms(frame, name, pair)
     if terms is None:
         return None
-    if name.endswith(("crowding", "spacing")) or name == "posterior-open-bite":
+    if name.endswith(ROOM) or name == "posterior-open-bite":
         return MeasureRow(terms, True)
     expected = () if pair else frame.expected.get(name, ())
     return MeasureRow(plus(terms, dict.fromkeys(expected, 1.0)))
@@ -66,6 +67,23 @@ def centrals(frame: Frame, arch: str) -> list[str]:
 def _sum(frame: Frame, arch: str, part: str) -> Terms | None:
     columns = [getattr(frame.contacts[contact.name], part) for contact in frame.mouth.rows[arch].contacts]
     return dict.fromkeys(columns, 1.0) if columns else None
+
+
+def net(frame: Frame, name: str, kept: bool) -> Terms:
+    """What a floor on crowding or spacing counts, so that no contact overlaps and gapes at once.
+
+    Crowding: overlap less gap where teeth overlap at the start. Spacing: the gap where they do not; where they do,
+    what is opened beyond the overlap, which a spacing that is ``kept`` has no part in.
+    """
+    arch, _, what = name.partition("-")
+    total: dict[int, float] = {}
+    for contact in frame.mouth.rows[arch].contacts:
+        columns, overlapped = frame.contacts[contact.name], contact.before < 0
+        if what == "crowding" and overlapped:
+            total |= {columns.overlap: 1.0, columns.gap: -1.0}
+        elif what == "spacing" and not (overlapped and kept):
+            total |= {columns.gap: 1.0} | ({columns.overlap: -1.0} if overlapped else {})
+    return total
 
 
 def _of_side(frame: Frame, name: str, pair: Pair | None) -> Terms | None:

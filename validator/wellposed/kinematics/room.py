@@ -56,7 +56,9 @@ def leave(ledger: Ledger, goal: Leave) -> None:
     columns = ledger.frame.contacts.get(normal(goal.leave))
     if columns:
         ledger.need_room(goal.id, [goal.leave], "spacing")
-        ledger.demand(clause(goal.id, "leave"), {columns.gap: 1.0}, goal.amount, goal.amount)
+        # where a gap is left, nothing overlaps
+        terms = {columns.gap: 1.0} | ({columns.overlap: -1.0} if goal.amount > 0 else {})
+        ledger.demand(clause(goal.id, "leave"), terms, goal.amount, goal.amount)
 
 
 def left_open(prescription: Prescription) -> set[str]:
