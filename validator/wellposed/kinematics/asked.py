@@ -6,13 +6,13 @@ from collections.abc import Callable
 from typing import Any
 
 from wellposed.kinematics import asked_measures, room
-from wellposed.kinematics.bounds import hold_still
 from wellposed.kinematics.excluded import excluded_senses, excludes_contact
 from wellposed.kinematics.frame import Frame
 from wellposed.kinematics.keys import clause
 from wellposed.kinematics.ledger import Ledger
 from wellposed.kinematics.openings import standing
 from wellposed.kinematics.rows import Key, Kind
+from wellposed.kinematics.ties import hold_still
 from wellposed.model.clauses import (
     Align,
     Close,

@@ -6,17 +6,16 @@ from collections.abc import Iterator
 from math import inf
 from typing import NamedTuple
 
-from wellposed import norms
 from wellposed.kinematics.frame import Frame
 from wellposed.kinematics.keys import clause, silence, state
 from wellposed.kinematics.means import reduction_contacts, width_teeth
 from wellposed.kinematics.opened import Opened, silent_group
-from wellposed.kinematics.openings import Sensed, incisors, sensed
+from wellposed.kinematics.openings import Sensed, sensed
 from wellposed.kinematics.rows import Key, Kind, Terms
+from wellposed.kinematics.ties import hold_still, tie_alike, tie_to_travel
 from wellposed.model.clauses import Align
 from wellposed.model.means import EnamelReduction, PosteriorOpenBite, WidthChange
-from wellposed.vocabulary.contacts import teeth_of
-from wellposed.vocabulary.teeth import ARCHES, arch_of, is_premolar, position
+from wellposed.vocabulary.teeth import arch_of, is_premolar, position
 
 
 class Ceiling(NamedTuple):
@@ -26,25 +25,6 @@ class Ceiling(NamedTuple):
     at: int
     sign: int
     rate: float
-
-
-def hold_still(frame: Frame, key: Key, kind: Kind, tooth: str) -> None:
-    """A tooth that neither moves nor is reduced."""
-    for (name, _), column in frame.columns.items():
-        if name == tooth:
-            frame.system.bind_column(key, kind, column, 0.0, 0.0)
-    if tooth in frame.travels:
-        frame.system.bind_column(key, kind, frame.travels[tooth], 0.0, 0.0)
-    for contact, columns in frame.contacts.items():
-        if tooth in teeth_of(contact):
-            frame.system.bind_column(key, kind, columns.reduction, high=0.0)
-
-
-def alike(frame: Frame, teeth: list[str]) -> Iterator[Terms]:
-    """The difference in ``out`` of every two of these teeth."""
-    for number, first in enumerate(teeth):
-        for second in teeth[number + 1 :]:
-            yield {frame.columns[first, "out"]: 1.0, frame.columns[second, "out"]: -1.0}
 
 
 class Bounds:
@@ -70,8 +50,9 @@ class Bounds:
         self._kept = {item.id: item.strength for item in self.rx.keep or ()}
         self._parts = {item.id: _amount_part(item) for item in self.rx.allow or ()}
         self._movements()
+        tie_to_travel(frame, opened)
         self._travels()
-        self._alike()
+        tie_alike(frame, opened)
         self._width_rows()
         self._silent_reduction()
         self._allowed_reduction()
@@ -131,16 +112,6 @@ class Bounds:
             if tooth not in aligned and self.opened.deciding(sensed(tooth, "out", sign)) is None:
                 key = silence(arch_of(tooth), silent_group(tooth, "out"))
                 self.frame.system.bind_side(key, Kind.SILENCE, column, sign, 0.0)
-
-    def _alike(self) -> None:
-        """Incisors moved as a group move alike; not where anything names them singly."""
-        apart = norms.value("kinematics.incisors-alike")
-        for arch in ARCHES:
-            teeth = [tooth for tooth in incisors(self.frame.mouth, arch) if tooth not in self.frame.mouth.locked]
-            sources = [one for t in teeth for sign in (1, -1) for one in self.opened.sources(sensed(t, "out", sign))]
-            if sources and all(one.alike for one in sources):
-                for terms in alike(self.frame, teeth):
-                    self.frame.system.row(terms, -apart, apart)
 
     def _width_rows(self) -> None:
         for item in self.rx.allow or ():

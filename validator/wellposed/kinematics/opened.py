@@ -26,6 +26,7 @@ class Source(NamedTuple):
     alike: bool
     slack: bool
     usual: bool = False
+    per: float = 0.0
 
 
 Table = dict[Sensed, list[Source]]

@@ -35,6 +35,7 @@ class Opening(NamedTuple):
     alike  the incisors of the arch move alike
     slack  no movement of its own that others could follow
     usual  the amount is the customary one, not stated
+    per    comes only with ``out`` of the same tooth, at most this much per mm of it: + as it goes out, - as it comes in
     """
 
     at: Sensed
@@ -44,6 +45,7 @@ class Opening(NamedTuple):
     alike: bool = False
     slack: bool = False
     usual: bool = False
+    per: float = 0.0
 
 
 Openings = list[Opening]
@@ -90,8 +92,8 @@ def incisor_travel(mouth: Mouth, teeth: Iterable[str], sign: int, alike: bool = 
     for tooth in teeth:
         opened += [
             Opening(sensed(tooth, "out", sign), 1.0, alike=alike),
-            Opening(sensed(tooth, "torque", sign), torque),
-            Opening(sensed(tooth, "vertical", -sign), arc),
+            Opening(sensed(tooth, "torque", sign), torque, per=sign * torque),
+            Opening(sensed(tooth, "vertical", -sign), arc, per=sign * arc),
         ]
     return with_along(opened, mouth)
 

@@ -6,10 +6,10 @@ from collections.abc import Iterator
 from math import inf
 
 from wellposed import norms
-from wellposed.kinematics.bounds import alike
 from wellposed.kinematics.opened import Source, followers, source, straight_back
 from wellposed.kinematics.openings import Opening, Sensed, both, sensed
 from wellposed.kinematics.rows import Kind, Release, Strain, StrainRow
+from wellposed.kinematics.ties import alike, in_proportion
 from wellposed.kinematics.translate import Translation
 
 _NEW = ""
@@ -29,7 +29,19 @@ def opening_strain(translation: Translation, opened: list[Opening]) -> Strain:
         if rate < inf:
             rows.append(StrainRow({column: float(at.sign)}, -rate, -inf, 0.0))
     releases += _travel_releases(translation, rates)
-    return Strain((), tuple(releases), (*rows, *_alike_rows(translation, opened)))
+    rows += [*_alike_rows(translation, opened), *_proportions(translation, opened)]
+    return Strain((), tuple(releases), tuple(rows))
+
+
+def _proportions(translation: Translation, opened: list[Opening]) -> Iterator[StrainRow]:
+    """What comes only with an incisor's travel comes in proportion to it."""
+    frame, there = translation.frame, translation.opened
+    for one in opened:
+        column = frame.column(one.at.tooth, one.at.variable)
+        way = 1 if one.per > 0 else -1
+        free = there.sources(one.at) or there.sources(sensed(one.at.tooth, "out", -way))
+        if one.per and column is not None and not free:
+            yield StrainRow(in_proportion(frame, one.at, column, one.per), 0.0, -inf, 0.0)
 
 
 def _travel_releases(translation: Translation, rates: dict[Sensed, float]) -> list[Release]:
