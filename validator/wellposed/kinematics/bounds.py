@@ -12,7 +12,7 @@ from wellposed.kinematics.means import reduction_contacts, width_teeth
 from wellposed.kinematics.opened import Opened, silent_group
 from wellposed.kinematics.openings import Sensed, sensed
 from wellposed.kinematics.rows import Key, Kind, Terms
-from wellposed.kinematics.ties import hold_still, tie_alike, tie_to_travel
+from wellposed.kinematics.ties import hold_still, tie_alike, tie_to_cause
 from wellposed.model.clauses import Align
 from wellposed.model.means import EnamelReduction, PosteriorOpenBite, WidthChange
 from wellposed.vocabulary.teeth import arch_of, is_premolar, position
@@ -50,7 +50,7 @@ class Bounds:
         self._kept = {item.id: item.strength for item in self.rx.keep or ()}
         self._parts = {item.id: _amount_part(item) for item in self.rx.allow or ()}
         self._movements()
-        tie_to_travel(frame, opened)
+        tie_to_cause(frame, opened)
         self._travels()
         tie_alike(frame, opened)
         self._width_rows()

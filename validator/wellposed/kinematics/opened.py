@@ -12,6 +12,7 @@ from wellposed.kinematics.means import allowance_opens, clause_opens
 from wellposed.kinematics.mouth import Mouth
 from wellposed.kinematics.openings import Opening, Sensed, both, extraction_of, sensed
 from wellposed.model.clauses import Movement
+from wellposed.vocabulary.motions import Variable
 from wellposed.vocabulary.teeth import arch_of, is_canine, is_incisor, is_molar
 
 
@@ -27,6 +28,7 @@ class Source(NamedTuple):
     slack: bool
     usual: bool = False
     per: float = 0.0
+    by: Variable = "out"
 
 
 Table = dict[Sensed, list[Source]]

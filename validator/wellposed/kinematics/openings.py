@@ -35,7 +35,8 @@ class Opening(NamedTuple):
     alike  the incisors of the arch move alike
     slack  no movement of its own that others could follow
     usual  the amount is the customary one, not stated
-    per    comes only with ``out`` of the same tooth, at most this much per mm of it: + as it goes out, - as it comes in
+    per    comes only with ``by`` of the same tooth, at most this much per mm or degree of it: + with its positive
+           sense, - with its negative
     """
 
     at: Sensed
@@ -46,6 +47,7 @@ class Opening(NamedTuple):
     slack: bool = False
     usual: bool = False
     per: float = 0.0
+    by: Variable = "out"
 
 
 Openings = list[Opening]
@@ -82,7 +84,10 @@ def with_travel(openings: Openings) -> Openings:
     """Any torque opened by a clause opens ``out`` of the same tooth in the same sense."""
     travel = norms.value("kinematics.out-per-torque")
     turned = [o for o in openings if o.at.variable == "torque"]
-    return openings + [Opening(o.at._replace(variable="out"), o.rate * travel, o.soft) for o in turned]
+    return openings + [
+        Opening(sensed(o.at.tooth, "out", o.at.sign), o.rate * travel, o.soft, per=o.at.sign * travel, by="torque")
+        for o in turned
+    ]
 
 
 def incisor_travel(mouth: Mouth, teeth: Iterable[str], sign: int, alike: bool = True) -> Openings:

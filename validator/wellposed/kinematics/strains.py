@@ -9,7 +9,7 @@ from wellposed import norms
 from wellposed.kinematics.opened import Source, followers, source, straight_back
 from wellposed.kinematics.openings import Opening, Sensed, both, sensed
 from wellposed.kinematics.rows import Kind, Release, Strain, StrainRow
-from wellposed.kinematics.ties import alike, in_proportion
+from wellposed.kinematics.ties import alike, in_proportion, one_way
 from wellposed.kinematics.translate import Translation
 
 _NEW = ""
@@ -34,14 +34,13 @@ def opening_strain(translation: Translation, opened: list[Opening]) -> Strain:
 
 
 def _proportions(translation: Translation, opened: list[Opening]) -> Iterator[StrainRow]:
-    """What comes only with an incisor's travel comes in proportion to it."""
-    frame, there = translation.frame, translation.opened
+    """What comes only with another movement comes in proportion to it."""
+    there = translation.opened
     for one in opened:
-        column = frame.column(one.at.tooth, one.at.variable)
-        way = 1 if one.per > 0 else -1
-        free = there.sources(one.at) or there.sources(sensed(one.at.tooth, "out", -way))
-        if one.per and column is not None and not free:
-            yield StrainRow(in_proportion(frame, one.at, column, one.per), 0.0, -inf, 0.0)
+        if one.per and not there.sources(one.at) and one_way(there, one, one.at):
+            terms = in_proportion(translation.frame, one, one.at)
+            if terms is not None:
+                yield StrainRow(terms, 0.0, -inf, 0.0)
 
 
 def _travel_releases(translation: Translation, rates: dict[Sensed, float]) -> list[Release]:

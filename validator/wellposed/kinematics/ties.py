@@ -6,8 +6,8 @@ from collections.abc import Iterator
 
 from wellposed import norms
 from wellposed.kinematics.frame import Frame
-from wellposed.kinematics.opened import Opened
-from wellposed.kinematics.openings import Sensed, incisors, sensed
+from wellposed.kinematics.opened import Opened, Source
+from wellposed.kinematics.openings import Opening, Sensed, incisors, sensed
 from wellposed.kinematics.rows import Key, Kind, Terms
 from wellposed.vocabulary.contacts import teeth_of
 from wellposed.vocabulary.teeth import ARCHES
@@ -32,9 +32,15 @@ def alike(frame: Frame, teeth: list[str]) -> Iterator[Terms]:
             yield {frame.columns[first, "out"]: 1.0, frame.columns[second, "out"]: -1.0}
 
 
-def in_proportion(frame: Frame, at: Sensed, column: int, per: float) -> Terms:
-    """A sensed variable less its share of the tooth's travel: at most 0."""
-    return {column: float(at.sign), frame.columns[at.tooth, "out"]: -per}
+def in_proportion(frame: Frame, one: Opening | Source, at: Sensed) -> Terms | None:
+    """A sensed variable less its share of the movement that brings it, at most 0; None where either has no column."""
+    column, cause = frame.column(at.tooth, at.variable), frame.column(at.tooth, one.by)
+    return None if column is None or cause is None else {column: float(at.sign), cause: -one.per}
+
+
+def one_way(opened: Opened, one: Opening | Source, at: Sensed) -> bool:
+    """Whether the movement that brings it is open in its own sense only."""
+    return not opened.sources(sensed(at.tooth, one.by, -1 if one.per > 0 else 1))
 
 
 def tie_alike(frame: Frame, opened: Opened) -> None:
@@ -48,14 +54,15 @@ def tie_alike(frame: Frame, opened: Opened) -> None:
                 frame.system.row(terms, -apart, apart)
 
 
-def tie_to_travel(frame: Frame, opened: Opened) -> None:
-    """What comes only with an incisor's travel comes in proportion to it, where the travel has one way to go."""
+def tie_to_cause(frame: Frame, opened: Opened) -> None:
+    """What comes only with another movement comes in proportion to it, where that has one way to go."""
     for at, sources in opened.table.items():
-        per = {one.per for one in sources}
-        if 0.0 in per or len({factor > 0 for factor in per}) > 1:
-            continue
-        way = 1 if max(per) > 0 else -1
-        column = frame.column(at.tooth, at.variable)
-        if column is not None and not opened.sources(sensed(at.tooth, "out", -way)):
-            terms = in_proportion(frame, at, column, max(per, key=abs))
-            frame.system.row(terms, high=0.0)
+        if all(one.per for one in sources) and len({(one.by, one.per > 0) for one in sources}) == 1:
+            most = max(sources, key=_share)
+            terms = in_proportion(frame, most, at)
+            if terms is not None and one_way(opened, most, at):
+                frame.system.row(terms, high=0.0)
+
+
+def _share(one: Source) -> float:
+    return abs(one.per)
