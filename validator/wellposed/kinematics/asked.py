@@ -103,9 +103,18 @@ def _keep_sense(ledger: Ledger, kept: KeepMotion) -> None:
 def _keep_motion(ledger: Ledger, kept: KeepVariable | KeepMotion, variable: Variable, signs: tuple[int, ...]) -> None:
     for tooth in standing(ledger.mouth, kept.teeth):
         column = ledger.frame.column(tooth, variable)
-        if column is not None:
-            for sign in signs:
-                ledger.system.bind_side(clause(kept.id, "keep"), Kind.KEEP, column, sign, kept.within)
+        if column is None:
+            continue
+        for sign in signs:
+            ledger.system.bind_side(clause(kept.id, "keep"), Kind.KEEP, column, sign, kept.within)
+            if variable == "out" and tooth in ledger.frame.travels:
+                _keep_displaced(ledger, kept, tooth, column, sign)
+
+
+def _keep_displaced(ledger: Ledger, kept: KeepVariable | KeepMotion, tooth: str, column: int, sign: int) -> None:
+    """What a displaced tooth travels to the line counts as well."""
+    total = {column: float(sign), ledger.frame.travels[tooth]: float(sign)}
+    ledger.system.bind_row(clause(kept.id, "keep"), Kind.KEEP, total, high=kept.within)
 
 
 def _order(ledger: Ledger, order: Movement) -> None:

@@ -12,7 +12,7 @@ from wellposed.kinematics.means import reduction_contacts, width_teeth
 from wellposed.kinematics.opened import Opened, silent_group
 from wellposed.kinematics.openings import Sensed, sensed
 from wellposed.kinematics.rows import Key, Kind, Terms
-from wellposed.kinematics.ties import hold_still, tie_alike, tie_to_cause
+from wellposed.kinematics.ties import hold_still, tie_alike, ties
 from wellposed.model.clauses import Align
 from wellposed.model.means import EnamelReduction, PosteriorOpenBite, WidthChange
 from wellposed.vocabulary.teeth import arch_of, is_premolar, position
@@ -34,6 +34,7 @@ class Bounds:
     ceilings        per clause the bounds its amount holds
     reductions      per reduction the contacts it is allowed at
     widths          per change of width the rows of its pairs
+    tied            per silent sense the rows that hold only while it is silent
     gap_opened      whether something opens the gap at the back
     """
 
@@ -46,11 +47,12 @@ class Bounds:
         self.ceilings: dict[str, list[Ceiling]] = {}
         self.reductions: dict[str, list[str]] = {}
         self.widths: dict[str, list[Terms]] = {}
+        self.tied: dict[Sensed, list[int]] = {}
         self.gap_opened = False
         self._kept = {item.id: item.strength for item in self.rx.keep or ()}
         self._parts = {item.id: _amount_part(item) for item in self.rx.allow or ()}
         self._movements()
-        tie_to_cause(frame, opened)
+        self._ties()
         self._travels()
         tie_alike(frame, opened)
         self._width_rows()
@@ -82,6 +84,18 @@ class Bounds:
                 else:
                     (system.column_high if sign > 0 else system.column_low)[column] = 0.0
 
+    def _ties(self) -> None:
+        """What comes in proportion to a movement, while its other sense is silent."""
+        system = self.frame.system
+        for tie in ties(self.frame, self.opened):
+            row = system.row(tie.terms)
+            if self.whole:
+                key = silence(arch_of(tie.silent.tooth), silent_group(tie.silent.tooth, tie.silent.variable))
+                system.bind_existing_row(key, Kind.SILENCE, row, high=0.0)
+                self.tied.setdefault(tie.silent, []).append(row)
+            else:
+                system.row_high[row] = 0.0
+
     def _opened(self, at: Sensed, column: int, sign: int) -> None:
         found = self.opened.deciding(at)
         self.opened_columns.add(column)
@@ -99,9 +113,9 @@ class Bounds:
         if self._kept[owner] == "must":
             self.frame.system.bind_side(clause(owner, "keep"), Kind.KEEP, column, sign, within)
         elif sign > 0:
-            self.frame.system.column_high[column] = within
+            self.frame.system.column_high[column] = min(within, self.frame.system.column_high[column])
         else:
-            self.frame.system.column_low[column] = -within
+            self.frame.system.column_low[column] = max(-within, self.frame.system.column_low[column])
 
     def _travels(self) -> None:
         """A displaced tooth may come to the line where an ``align`` or anything that opens its ``out`` says so."""
@@ -109,9 +123,14 @@ class Bounds:
         displaced = self.frame.mouth.tooth_values("displacement")
         for tooth, column in self.frame.travels.items():
             sign = -1 if displaced[tooth] > 0 else 1
-            if tooth not in aligned and self.opened.deciding(sensed(tooth, "out", sign)) is None:
+            found = self.opened.deciding(sensed(tooth, "out", sign))
+            if tooth in aligned:
+                continue
+            if found is None:
                 key = silence(arch_of(tooth), silent_group(tooth, "out"))
                 self.frame.system.bind_side(key, Kind.SILENCE, column, sign, 0.0)
+            elif found.owner in self._kept:
+                self._keep_bound(found.owner, column, sign, found.amount)
 
     def _width_rows(self) -> None:
         for item in self.rx.allow or ():

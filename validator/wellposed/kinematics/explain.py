@@ -44,7 +44,8 @@ def _conflict(places: Places, judgement: Judgement, conflict: Conflict) -> Findi
     if Kind.LIMIT in conflict.kinds.values():
         return _of(places, "beyond-practice", Severity.ASK, conflict)
     if conflict.unsaid:
-        return _of(places, "means-not-said", Severity.ASK, conflict)
+        turns: dict[str, Any] = {} if conflict.proven else {"depends_on": list(judgement.depends_on)}
+        return _of(places, "means-not-said", Severity.ASK, conflict, **turns)
     if conflict.proven:
         return _of(places, "cannot-hold-together", Severity.STOP, conflict)
     return _of(places, "too-close-to-tell", Severity.ASK, conflict, depends_on=list(judgement.depends_on))

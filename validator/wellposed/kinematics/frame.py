@@ -66,6 +66,7 @@ class Frame:
         self.errors: dict[str, tuple[int, float, float]] = {}
         self.expected: dict[str, list[int]] = {}
         self.leanings: Leanings = {}
+        self.swings: dict[str, tuple[int, float]] = {}
         self._play = play
         self._placed: dict[str, int] = {}
         self._teeth(set(extra))
@@ -150,13 +151,11 @@ class Frame:
                 self.error_column(f"arc {tooth}", -self._play.arcs[tooth], self._play.arcs[tooth])
 
     def _swing(self, tooth: str, outwards: float, inwards: float) -> None:
-        """The slide of a molar moved sideways: no more than its ``out`` brings, if that can go one way only."""
+        """The slide of a molar moved sideways."""
         face = self.facing[tooth]
         rate = abs(face.along_x / face.out_x)
         swing = self.error_column(f"swing {tooth}", -rate * outwards, rate * inwards)
-        if not (outwards and inwards):
-            low, high = (0.0, inf) if outwards else (-inf, 0.0)
-            self.system.row({swing: 1.0, self.columns[tooth, "out"]: rate}, low, high)
+        self.swings[tooth] = swing, rate
 
     def along(self, tooth: str) -> Terms:
         """Travel along the arch, mesial +."""

@@ -178,13 +178,13 @@ def _movement(mouth: Mouth, clause: Movement) -> Openings:
 
 
 def _kept(mouth: Mouth, clause: KeepVariable | KeepMotion) -> Openings:
-    """A keep replaces silence within its tolerance; others do not follow what it leaves."""
+    """A keep replaces silence within its tolerance; others do not follow what it leaves, and none yields to it."""
     teeth = standing(mouth, clause.teeth)
     if isinstance(clause, KeepVariable):
         opened = [o for tooth in teeth for o in both(tooth, clause.variable, clause.within)]
     else:
         opened = motion(teeth, *MOTIONS[clause.motion], clause.within)
-    return [o._replace(drawn=False, slack=True) for o in opened]
+    return [o._replace(drawn=False, slack=True, usual=True) for o in opened]
 
 
 _ALLOWANCES: dict[type, Callable[[Mouth, Any], Reach]] = {

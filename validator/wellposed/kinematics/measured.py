@@ -63,6 +63,11 @@ class Measured:
         alike = max(values) - min(values) <= norms.value("kinematics.two-units-apart")
         return own[0] if own and alike else None
 
+    def _in_its_own_unit(self, measure: str, pair: tuple[str, ...] | None) -> Finding | None:
+        """Of a measure stated in two units, the finding its baseline is taken from."""
+        found = self.stated(measure, pair) if self.baseline(measure, pair) is not None else []
+        return next((f for f in found if f.unit != "percent"), None)
+
     @cached_property
     def crown_height(self) -> float | None:
         """Crown height of the most overlapped lower incisor, mm, if measured."""
@@ -98,7 +103,7 @@ class Measured:
 
     def error(self, measure: str, pair: tuple[str, ...] | None = None) -> float:
         """Measuring error of the baseline, mm or deg; the usual one for crowding if none is stated."""
-        finding = self.finding(measure, pair)
+        finding = self.finding(measure, pair) or self._in_its_own_unit(measure, pair)
         if finding is None:
             return 0.0
         if finding.error is not None:

@@ -35,10 +35,9 @@ def measure_row(frame: Frame, name: str, pair: Pair | None = None) -> MeasureRow
     terms = _terms(frame, name, pair)
     if terms is None:
         return None
-    if name.endswith(ROOM) or name == "posterior-open-bite":
-        return MeasureRow(terms, True)
     expected = () if pair else frame.expected.get(name, ())
-    return MeasureRow(plus(terms, dict.fromkeys(expected, 1.0)))
+    absolute = name.endswith(ROOM) or name == "posterior-open-bite"
+    return MeasureRow(plus(terms, dict.fromkeys(expected, 1.0)), absolute)
 
 
 def _terms(frame: Frame, name: str, pair: Pair | None) -> Terms | None:

@@ -9,7 +9,7 @@ from wellposed import norms
 from wellposed.kinematics.opened import Source, followers, source, straight_back
 from wellposed.kinematics.openings import Opening, Sensed, both, sensed
 from wellposed.kinematics.rows import Kind, Release, Strain, StrainRow
-from wellposed.kinematics.ties import alike, in_proportion, one_way
+from wellposed.kinematics.ties import alike, in_proportion, other_way
 from wellposed.kinematics.translate import Translation
 
 _NEW = ""
@@ -26,6 +26,7 @@ def opening_strain(translation: Translation, opened: list[Opening]) -> Strain:
         if column is None or translation.opened.deciding(at) is not None:
             continue
         releases.append(Release(Kind.SILENCE, False, column, at.sign))
+        releases += [Release(Kind.SILENCE, True, row, 1) for row in translation.bounds.tied.get(at, ())]
         if rate < inf:
             rows.append(StrainRow({column: float(at.sign)}, -rate, -inf, 0.0))
     releases += _travel_releases(translation, rates)
@@ -37,7 +38,7 @@ def _proportions(translation: Translation, opened: list[Opening]) -> Iterator[St
     """What comes only with another movement comes in proportion to it."""
     there = translation.opened
     for one in opened:
-        if one.per and not there.sources(one.at) and one_way(there, one, one.at):
+        if one.per and not there.sources(one.at) and not there.sources(other_way(one, one.at)):
             terms = in_proportion(translation.frame, one, one.at)
             if terms is not None:
                 yield StrainRow(terms, 0.0, -inf, 0.0)

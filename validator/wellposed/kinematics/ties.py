@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import NamedTuple
 
 from wellposed import norms
 from wellposed.kinematics.frame import Frame
@@ -11,6 +12,13 @@ from wellposed.kinematics.openings import Opening, Sensed, incisors, sensed
 from wellposed.kinematics.rows import Key, Kind, Terms
 from wellposed.vocabulary.contacts import teeth_of
 from wellposed.vocabulary.teeth import ARCHES
+
+
+class Tie(NamedTuple):
+    """Terms that stay at or below 0 while this sense of the movement behind them is silent."""
+
+    silent: Sensed
+    terms: Terms
 
 
 def hold_still(frame: Frame, key: Key, kind: Kind, tooth: str) -> None:
@@ -38,9 +46,9 @@ def in_proportion(frame: Frame, one: Opening | Source, at: Sensed) -> Terms | No
     return None if column is None or cause is None else {column: float(at.sign), cause: -one.per}
 
 
-def one_way(opened: Opened, one: Opening | Source, at: Sensed) -> bool:
-    """Whether the movement that brings it is open in its own sense only."""
-    return not opened.sources(sensed(at.tooth, one.by, -1 if one.per > 0 else 1))
+def other_way(one: Opening | Source, at: Sensed) -> Sensed:
+    """The sense of the movement behind it that does not bring it."""
+    return sensed(at.tooth, one.by, -1 if one.per > 0 else 1)
 
 
 def tie_alike(frame: Frame, opened: Opened) -> None:
@@ -54,15 +62,30 @@ def tie_alike(frame: Frame, opened: Opened) -> None:
                 frame.system.row(terms, -apart, apart)
 
 
-def tie_to_cause(frame: Frame, opened: Opened) -> None:
+def ties(frame: Frame, opened: Opened) -> Iterator[Tie]:
     """What comes only with another movement comes in proportion to it, where that has one way to go."""
+    yield from _to_cause(frame, opened)
+    yield from _swings(frame, opened)
+
+
+def _to_cause(frame: Frame, opened: Opened) -> Iterator[Tie]:
     for at, sources in opened.table.items():
         if all(one.per for one in sources) and len({(one.by, one.per > 0) for one in sources}) == 1:
             most = max(sources, key=_share)
             terms = in_proportion(frame, most, at)
-            if terms is not None and one_way(opened, most, at):
-                frame.system.row(terms, high=0.0)
+            other = other_way(most, at)
+            if terms is not None and not opened.sources(other):
+                yield Tie(other, terms)
 
 
 def _share(one: Source) -> float:
     return abs(one.per)
+
+
+def _swings(frame: Frame, opened: Opened) -> Iterator[Tie]:
+    """A molar moved sideways one way slides no further than that brings."""
+    for tooth, (swing, rate) in frame.swings.items():
+        for sign in (1, -1):
+            other = sensed(tooth, "out", -sign)
+            if opened.sources(sensed(tooth, "out", sign)) and not opened.sources(other):
+                yield Tie(other, {swing: -float(sign), frame.columns[tooth, "out"]: -sign * rate})

@@ -183,7 +183,7 @@ def _certainty(finding: Finding) -> Iterator[str]:
         yield f"Certain{': for ' + ' and '.join(sure) if sure else ''}."
     elif finding.rule == "extraction-not-decided":
         yield "With the extraction this cannot hold; without it, it can. Is the extraction decided?"
-    elif finding.rule == "too-close-to-tell":
+    elif finding.facts.get("depends_on"):
         yield f"It turns on: {', '.join(depends(name) for name in finding.facts['depends_on'])}"
 
 

@@ -45,12 +45,17 @@ def _contradiction(facts: Fact) -> str:
 
 
 def _means(facts: Fact) -> str:
-    return f"You have not said how: {_said(facts)}. Not mentioned, so kept: {_unsaid(facts)}.{_ways(facts)}"
+    said = f"You have not said how: {_said(facts)}. Not mentioned, so kept: {_unsaid(facts)}."
+    turns = f" Whether it must be said turns on {_turns(facts)}." if facts.get("depends_on") else ""
+    return f"{said}{turns}{_ways(facts)}"
 
 
 def _close(facts: Fact) -> str:
-    turns = ", ".join(depends(name) for name in facts["depends_on"])
-    return f"It turns on {turns}: {_said(facts)}.{_ways(facts)}"
+    return f"It turns on {_turns(facts)}: {_said(facts)}.{_ways(facts)}"
+
+
+def _turns(facts: Fact) -> str:
+    return ", ".join(depends(name) for name in facts["depends_on"])
 
 
 def _beyond(facts: Fact) -> str:
