@@ -217,6 +217,26 @@ def test_a_goal_without_means_does_not_hide_what_cannot_be_told():
     assert RANKS[after.verdict] <= RANKS[before.verdict]
 
 
+def test_an_open_question_about_means_says_what_it_turns_on():
+    """1.2 mm of crowding, measured to 1.5 mm, and no means for it: there may be nothing to find room for."""
+    finding = {"id": "f1", "measure": "upper-crowding", "value": 1.2, "error": 1.5, "unit": "mm"}
+    goal = {"id": "g1", "strength": "must", "align": ["13", "12", "11", "21", "22", "23"]}
+    document = plain(findings=[finding], goals=[goal])
+    asked = [finding for finding in check(json.dumps(document).encode()).findings if finding.rule == "means-not-said"]
+    assert [finding.facts["depends_on"] for finding in asked] == [["upper-crowding"]]
+
+
+def test_means_allowed_one_way_do_not_hide_the_other():
+    """Spaces close backwards; advance alone is allowed, and brings its torque and its sinking edges with it."""
+    document = plain(
+        findings=[{"id": "f1", "measure": "upper-spacing", "value": 3, "unit": "mm"}],
+        goals=[{"id": "g1", "strength": "must", "close_arch": "upper"}],
+        allow=[{"id": "a1", "use": "incisor-advance", "arch": "upper", "up_to": 2, "unit": "mm"}],
+    )
+    uses = {way.repair.use for conflict in judgement_of(document).conflicts for way in conflict.ways_out}
+    assert {"incisor-retraction", "narrowing", "mesial-movement"} <= uses
+
+
 # mirrored
 
 OTHER = str.maketrans("1234", "2143")
