@@ -135,8 +135,8 @@ _ALLOWED = {
 
 
 def _change(fact: Fact) -> str:
-    said = fact["said"]
-    return f"leave {amount(up(fact['amount']), str(fact['unit']))} more or less at {contacts([said['leave']])}"
+    where = contacts([fact["said"]["leave"]])
+    return f"accept a space {amount(up(fact['amount']), str(fact['unit']))} off that amount at {where}"
 
 
 def _aligners(fact: Fact) -> str:
