@@ -204,9 +204,3 @@ class Mouth(Measured):
         if measured > 0:
             return measured
         return norms.family("tooth-width")[tooth]
-
-    @cached_property
-    def widths_assumed(self) -> tuple[str, ...]:
-        """Teeth in line whose width was not measured."""
-        measured = self.tooth_values("tooth-width")
-        return tuple(tooth for row in self.rows.values() for tooth in row.initial if tooth not in measured)

@@ -39,12 +39,6 @@ class Shape:
         own = tuple(_outer(name, field) for name, field in _fields(self.node))
         return (*own, *(name for name in self.rivals if name not in own))
 
-    @property
-    def tag_member(self) -> str | None:
-        """The member that tells the forms of a union apart, if it is one member."""
-        told_by = self.node.get("discriminator")
-        return told_by if isinstance(told_by, str) else None
-
     def form(self, label: Step) -> Shape | None:
         """The form of a union that pydantic calls by this label."""
         return next((shape for name, shape in self._forms() if name == label), None)

@@ -9,5 +9,3 @@ Unit = Literal["mm", "deg", "percent"]
 MM: Final = "mm"
 DEG: Final = "deg"
 PERCENT: Final = "percent"
-
-UNIT_WORDS = {MM: "mm", DEG: "°", PERCENT: " %"}
