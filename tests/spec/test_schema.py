@@ -9,40 +9,13 @@ import jsonschema_rs
 import pytest
 from jsonschema import Draft202012Validator
 from pydantic import ValidationError
+from tests.validator.wellposed.commands.documents import EXAMPLE
 
 from wellposed import gate, generate
 from wellposed.model import DOCUMENTS
 from wellposed.model.base import Part
 from wellposed.schema import document_schema, names, outside_subset
 
-PERMISSION = {
-    "id": "a1",
-    "use": "enamel-reduction",
-    "contacts": ["33-32", "32-31", "31-41", "41-42", "42-43"],
-}
-EXAMPLE = {
-    "format": "wellposed/prescription",
-    "version": "1.0",
-    "notation": "ISO 3950",
-    "id": "HR-2031",
-    "revision": 1,
-    "issued": "2026-03-04T09:30:00+01:00",
-    "prescriber": {"id": "clinic-17/dr-2", "licence": "OR-55821", "jurisdiction": "EU"},
-    "laboratory": {"id": "lab-4"},
-    "patient": {"reference": "P-7F3A", "age_years": 24, "growth": "complete", "dentition": "permanent"},
-    "teeth": {
-        "upper": ["17", "16", "15", "14", "13", "12", "11", "21", "22", "23", "24", "25", "26", "27"],
-        "lower": ["47", "46", "45", "44", "43", "42", "41", "31", "32", "33", "34", "35", "36", "37"],
-    },
-    "findings": [
-        {"id": "f1", "measure": "overbite", "value": 2.5, "unit": "mm"},
-        {"id": "f2", "measure": "lower-crowding", "value": 2.0, "unit": "mm"},
-    ],
-    "goals": [{"id": "g1", "strength": "must", "align": ["33", "32", "31", "41", "42", "43"], "because": ["f2"]}],
-    "keep": [{"id": "k1", "strength": "must", "measure": "overbite", "within": 0.5, "unit": "mm"}],
-    "allow": [{**PERMISSION, "per_contact": 0.4, "in_all": 2.0, "unit": "mm"}],
-    "attachments": [{"id": "t1", "must_not": ["11", "21"]}, {"id": "t2", "otherwise": "laboratory-decides"}],
-}
 SCHEMA = document_schema("prescription")
 UNIONS = {name for name, node in SCHEMA["properties"].items() if {"if", "allOf"} & set(node.get("items", {}))}
 
