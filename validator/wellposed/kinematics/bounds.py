@@ -102,20 +102,21 @@ class Bounds:
         if found is None:
             return
         if found.owner in self._kept:
-            self._keep_bound(found.owner, column, sign, found.amount)
+            self._wished(found.owner, column, sign, found.amount)
         elif found.amount < inf:
             key = self.amount_key(found.owner)
             self.frame.system.bind_side(key, Kind.CEILING, column, sign, found.amount)
             self.ceilings.setdefault(found.owner, []).append(Ceiling(False, column, sign, found.rate))
 
-    def _keep_bound(self, owner: str, column: int, sign: int, within: float) -> None:
-        """A keep replaces silence within its tolerance; one that is only preferred lets the motion go no further."""
+    def _wished(self, owner: str, column: int, sign: int, within: float) -> None:
+        """A keep replaces silence within its tolerance, by itself; one only preferred lets the motion go no further."""
+        system = self.frame.system
         if self._kept[owner] == "must":
-            self.frame.system.bind_side(clause(owner, "keep"), Kind.KEEP, column, sign, within)
-        elif sign > 0:
-            self.frame.system.column_high[column] = min(within, self.frame.system.column_high[column])
+            return
+        if sign > 0:
+            system.column_high[column] = min(within, system.column_high[column])
         else:
-            self.frame.system.column_low[column] = max(-within, self.frame.system.column_low[column])
+            system.column_low[column] = max(-within, system.column_low[column])
 
     def _travels(self) -> None:
         """A displaced tooth may come to the line where an ``align`` or anything that opens its ``out`` says so."""
@@ -130,7 +131,7 @@ class Bounds:
                 key = silence(arch_of(tooth), silent_group(tooth, "out"))
                 self.frame.system.bind_side(key, Kind.SILENCE, column, sign, 0.0)
             elif found.owner in self._kept:
-                self._keep_bound(found.owner, column, sign, found.amount)
+                self._wished(found.owner, column, sign, found.amount)
 
     def _width_rows(self) -> None:
         for item in self.rx.allow or ():
