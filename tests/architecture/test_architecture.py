@@ -13,7 +13,7 @@ PACKAGE = ROOT / "validator" / "wellposed"
 # From the ground up. A room may import from its own level and from those below, and no two rooms each other.
 LEVELS = (
     {"_spec_folder", "vocabulary"},
-    {"findings", "report"},
+    {"declare", "findings", "report"},
     {"gate", "model", "norms", "reading", "schema"},
     {"consistency", "derive", "kinematics", "rules"},
     {"catalogue", "check", "exchange", "review", "revisions"},

@@ -23,8 +23,8 @@ from wellposed.consistency import (
     quantities,
     teeth,
 )
-from wellposed.consistency._declare import RULE_FAILED, Rule
 from wellposed.consistency.whole import Whole
+from wellposed.declare import RULE_FAILED, Rule
 from wellposed.findings import Finding
 from wellposed.model import Prescription
 from wellposed.model.envelope import Envelope
@@ -33,7 +33,7 @@ TOPICS = (
     *(documents, identity, teeth, leaving, arches, contacts),
     *(quantities, bounds, measurements, means, making, asking),
 )
-RULES: tuple[Rule, ...] = tuple(rule for topic in TOPICS for rule in topic.RULES)
+RULES: tuple[Rule[Whole], ...] = tuple(rule for topic in TOPICS for rule in topic.RULES)
 
 __all__ = ["RULES", "RULE_FAILED", "Rule", "consistency", "envelope_faults"]
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wellposed.consistency._declare import Told, rule, told
 from wellposed.consistency.whole import CONTACT_MEMBERS, Place, Whole, existing, mentions
+from wellposed.declare import Told, rule, told
 from wellposed.findings import Severity
 from wellposed.model.means import AuxiliaryUse, Elastics, EnamelReduction
 from wellposed.vocabulary.teeth import ARCHES, SIDES, arch_of, side_of

@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from wellposed.consistency._declare import Told, rule, told
 from wellposed.consistency.whole import Whole
+from wellposed.declare import Told, rule, told
 from wellposed.findings import Severity
 
 _INSTRUCTION = re.compile(

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import inf
 
-from wellposed.consistency._declare import Told, rule, told
 from wellposed.consistency.whole import Place, Whole
+from wellposed.declare import Told, rule, told
 from wellposed.findings import Severity
 from wellposed.model.clauses import Movement, Reach
 from wellposed.model.findings import ToothFinding

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wellposed.consistency._declare import Told, rule, told
 from wellposed.consistency.whole import Mention, Whole, mentions
+from wellposed.declare import Told, rule, told
 from wellposed.findings import Severity
 from wellposed.model.means import EnamelReduction
 from wellposed.vocabulary.contacts import contacts_of, normal, same_arch, teeth_of

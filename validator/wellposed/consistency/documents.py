@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import date
 
-from wellposed.consistency._declare import Told, rule, told
 from wellposed.consistency.whole import Whole
+from wellposed.declare import Told, rule, told
 from wellposed.findings import Severity
 
 _RESERVED = "wellposed."

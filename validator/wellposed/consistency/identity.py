@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wellposed.consistency._declare import Told, rule, told
 from wellposed.consistency.whole import Whole, mentions
+from wellposed.declare import Told, rule, told
 from wellposed.findings import Severity
 from wellposed.model import PRIVATE
 from wellposed.reading.nearest import nearest

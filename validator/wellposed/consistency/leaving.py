@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wellposed.consistency._declare import Told, rule, told
 from wellposed.consistency.teeth import speaks_of_a_gap
 from wellposed.consistency.whole import Mention, Place, Whole, existing
+from wellposed.declare import Told, rule, told
 from wellposed.findings import Severity
 from wellposed.model.making import AttachmentMustNot, AttachmentPreferNot
 from wellposed.model.means import AuxiliaryUse, Elastics, Extraction, IncisorTravel, WidthChange

@@ -6,8 +6,8 @@ from collections.abc import Callable, Hashable, Iterable, Iterator
 from typing import TypeVar
 
 from wellposed import norms
-from wellposed.consistency._declare import Told, rule, told
 from wellposed.consistency.whole import Place, Whole, mentions
+from wellposed.declare import Told, rule, told
 from wellposed.findings import Severity
 from wellposed.model.base import Part
 from wellposed.model.means import EnamelReduction, Expectation, WidthChange

@@ -6,10 +6,10 @@ from collections.abc import Iterator
 from itertools import combinations
 
 from wellposed import norms
-from wellposed.consistency._declare import Told, rule, told
 from wellposed.consistency.bounds import TOOTH_SIZES, values_of
 from wellposed.consistency.quantities import units_of
 from wellposed.consistency.whole import Place, Whole
+from wellposed.declare import Told, rule, told
 from wellposed.findings import Severity
 from wellposed.model.base import Part
 from wellposed.model.findings import Finding, ToothFinding

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from wellposed.consistency._declare import Told, rule, told
 from wellposed.consistency.whole import Place, Whole
+from wellposed.declare import Told, rule, told
 from wellposed.findings import Severity
 from wellposed.model.clauses import Leave
 from wellposed.model.making import Appliance

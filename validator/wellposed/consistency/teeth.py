@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from wellposed.consistency._declare import Told, rule, told
 from wellposed.consistency.whole import TOOTH_MEMBERS, Mention, Place, Whole, existing, mentions
+from wellposed.declare import Told, rule, told
 from wellposed.findings import Severity
 from wellposed.model.findings import Problem
 from wellposed.model.making import Appliance, ProcessStep

@@ -1055,8 +1055,8 @@ def validate____defs_processstep(data, custom_formats={}, name_prefix=None):
             data__step = data["step"]
             if not isinstance(data__step, (str)):
                 errors.append(JsonSchemaValueException("" + (name_prefix or "data") + ".step must be string", value=data__step, name="" + (name_prefix or "data") + ".step", definition={'type': 'string'}, rule='type'))
-            if not (isinstance(data__step, str) and data__step == 'approval-before-making' or isinstance(data__step, str) and data__step == 'build-up-before' or isinstance(data__step, str) and data__step == 'build-up-after' or isinstance(data__step, str) and data__step == 'extraction' or isinstance(data__step, str) and data__step == 'exposure' or isinstance(data__step, str) and data__step == 'periodontal-treatment' or isinstance(data__step, str) and data__step == 'surgery' or isinstance(data__step, str) and data__step == 'new-scan' or isinstance(data__step, str) and data__step == 'next-stage-on-condition' or isinstance(data__step, str) and data__step == 'other'):
-                errors.append(JsonSchemaValueException("" + (name_prefix or "data") + ".step must be one of ['approval-before-making', 'build-up-before', 'build-up-after', 'extraction', 'exposure', 'periodontal-treatment', 'surgery', 'new-scan', 'next-stage-on-condition', 'other']", value=data__step, name="" + (name_prefix or "data") + ".step", definition={'enum': ['approval-before-making', 'build-up-before', 'build-up-after', 'extraction', 'exposure', 'periodontal-treatment', 'surgery', 'new-scan', 'next-stage-on-condition', 'other']}, rule='enum'))
+            if not (isinstance(data__step, str) and data__step == 'approval-before-making' or isinstance(data__step, str) and data__step == 'build-up-before' or isinstance(data__step, str) and data__step == 'build-up-after' or isinstance(data__step, str) and data__step == 'extraction' or isinstance(data__step, str) and data__step == 'exposure' or isinstance(data__step, str) and data__step == 'periodontal-treatment' or isinstance(data__step, str) and data__step == 'surgery' or isinstance(data__step, str) and data__step == 'new-scan' or isinstance(data__step, str) and data__step == 'next-stage-on-condition' or isinstance(data__step, str) and data__step == 'consent-given' or isinstance(data__step, str) and data__step == 'other'):
+                errors.append(JsonSchemaValueException("" + (name_prefix or "data") + ".step must be one of ['approval-before-making', 'build-up-before', 'build-up-after', 'extraction', 'exposure', 'periodontal-treatment', 'surgery', 'new-scan', 'next-stage-on-condition', 'consent-given', 'other']", value=data__step, name="" + (name_prefix or "data") + ".step", definition={'enum': ['approval-before-making', 'build-up-before', 'build-up-after', 'extraction', 'exposure', 'periodontal-treatment', 'surgery', 'new-scan', 'next-stage-on-condition', 'consent-given', 'other']}, rule='enum'))
         if "teeth" in data_keys:
             data_keys.remove("teeth")
             data__teeth = data["teeth"]
@@ -3842,6 +3842,13 @@ def validate____defs_patient(data, custom_formats={}, name_prefix=None):
                     errors.append(JsonSchemaValueException("" + (name_prefix or "data") + ".age_years must be bigger than or equal to 0", value=data__ageyears, name="" + (name_prefix or "data") + ".age_years", definition={'minimum': 0}, rule='minimum'))
                 if data__ageyears > 120:
                     errors.append(JsonSchemaValueException("" + (name_prefix or "data") + ".age_years must be smaller than or equal to 120", value=data__ageyears, name="" + (name_prefix or "data") + ".age_years", definition={'maximum': 120}, rule='maximum'))
+        if "sex" in data_keys:
+            data_keys.remove("sex")
+            data__sex = data["sex"]
+            if not isinstance(data__sex, (str)):
+                errors.append(JsonSchemaValueException("" + (name_prefix or "data") + ".sex must be string", value=data__sex, name="" + (name_prefix or "data") + ".sex", definition={'type': 'string'}, rule='type'))
+            if not (isinstance(data__sex, str) and data__sex == 'female' or isinstance(data__sex, str) and data__sex == 'male'):
+                errors.append(JsonSchemaValueException("" + (name_prefix or "data") + ".sex must be one of ['female', 'male']", value=data__sex, name="" + (name_prefix or "data") + ".sex", definition={'enum': ['female', 'male']}, rule='enum'))
         if "growth" in data_keys:
             data_keys.remove("growth")
             data__growth = data["growth"]

@@ -7,7 +7,7 @@ from typing import Annotated
 from pydantic import Field
 
 from wellposed.model.base import Date, Identifier, Part, Stated, one_line
-from wellposed.vocabulary.terms import Dentition, Growth
+from wellposed.vocabulary.terms import Dentition, Growth, Sex
 
 Jurisdiction = Annotated[str, one_line("^[A-Z]{2}(-[A-Z0-9]{1,3})?$", 6, "a region code such as EU, GB or US-CA")]
 
@@ -32,5 +32,6 @@ class Patient(Part):
 
     reference: Identifier
     age_years: Stated[Annotated[float, Field(ge=0, le=120)]] = None
+    sex: Stated[Sex] = None
     growth: Stated[Growth] = None
     dentition: Stated[Dentition] = None

@@ -8,6 +8,7 @@ Strength = Literal["must", "prefer"]
 Arch = Literal["upper", "lower"]
 Side = Literal["right", "left"]
 
+Sex = Literal["female", "male"]
 Growth = Literal["growing", "complete", "unknown"]
 Dentition = Literal["primary", "mixed", "permanent"]
 
@@ -167,6 +168,7 @@ Step = Literal[
     "surgery",
     "new-scan",
     "next-stage-on-condition",
+    "consent-given",
     "other",
 ]
 

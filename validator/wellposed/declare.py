@@ -1,4 +1,7 @@
-"""How a rule is declared: its metadata sits on it, and its page is its docstring."""
+"""How a rule is declared: its metadata sits on it, and its page is its docstring.
+
+A rule is a generator over one subject (a whole prescription, a chart); guard first, then yield what is told.
+"""
 
 from __future__ import annotations
 
@@ -6,12 +9,14 @@ import json
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from inspect import cleandoc
-from typing import Any, NamedTuple, TypeAlias
+from typing import Any, Generic, NamedTuple, TypeVar
 
-from wellposed.consistency.whole import Whole
 from wellposed.findings import Finding, Severity
 
 RULE_FAILED = "rule-failed"
+PASSES, FAILS = "Passes:", "Fails:"
+
+Subject = TypeVar("Subject")
 
 
 class Told(NamedTuple):
@@ -22,9 +27,6 @@ class Told(NamedTuple):
     facts: Mapping[str, Any]
 
 
-Look: TypeAlias = Callable[[Whole], Iterator[Told]]
-
-
 def told(pointer: str, *clauses: str | None, **facts: Any) -> Told:
     """One thing said, with the ids of the clauses concerned; what is empty or not known is left out."""
     known = {name: fact for name, fact in facts.items() if fact is not None}
@@ -32,7 +34,7 @@ def told(pointer: str, *clauses: str | None, **facts: Any) -> Told:
 
 
 @dataclass(frozen=True, slots=True)
-class Rule:
+class Rule(Generic[Subject]):
     """One fault a rule looks for.
 
     id        a short phrase, as findings carry it
@@ -48,17 +50,17 @@ class Rule:
     title: str
     do: str
     page: str
-    look: Look
+    look: Callable[[Subject], Iterator[Told]]
 
     @property
     def what(self) -> str:
         """What is looked at, on one line."""
-        return _on_one_line(self.page.partition("\n\n")[0])
+        return on_one_line(self.page.partition("\n\n")[0])
 
     @property
     def why(self) -> str:
         """Why it matters, on one line."""
-        return _on_one_line(self._words.partition("\n\n")[2])
+        return on_one_line(self._words.partition("\n\n")[2])
 
     @property
     def passes(self) -> dict[str, Any]:
@@ -72,22 +74,27 @@ class Rule:
 
     @property
     def _words(self) -> str:
-        return self.page.partition("Passes:")[0]
+        return self.page.partition(PASSES)[0]
 
     @property
     def _examples(self) -> list[str]:
-        return self.page.partition("Passes:")[2].split("Fails:")
+        return self.page.partition(PASSES)[2].split(FAILS)
 
-    def findings(self, whole: Whole) -> Iterator[Finding]:
+    def findings(self, subject: Subject) -> Iterator[Finding]:
         """All this rule finds. A rule that breaks says so, and the others go on."""
         try:
-            for one in self.look(whole):
-                yield Finding(self.id, self.severity, one.pointer, one.facts, one.clauses)
+            for one in self.look(subject):
+                yield self.finding(subject, one)
         except Exception:
             yield Finding(RULE_FAILED, Severity.STOP, "", {"rule": self.id})
 
+    def finding(self, subject: Subject, one: Told) -> Finding:  # noqa: ARG002 - what a kind of rule may look up in it
+        """What was told, as a finding."""
+        return Finding(self.id, self.severity, one.pointer, one.facts, one.clauses)
 
-def _on_one_line(text: str) -> str:
+
+def on_one_line(text: str) -> str:
+    """Words with single blanks between them."""
     return " ".join(text.split())
 
 
@@ -96,10 +103,12 @@ def _members(text: str) -> dict[str, Any]:
     return members
 
 
-def rule(name: str, severity: Severity, *, title: str, do: str) -> Callable[[Look], Rule]:
+def rule(
+    name: str, severity: Severity, *, title: str, do: str
+) -> Callable[[Callable[[Subject], Iterator[Told]]], Rule[Subject]]:
     """Declare the generator below as the rule of this name."""
 
-    def declared(look: Look) -> Rule:
+    def declared(look: Callable[[Subject], Iterator[Told]]) -> Rule[Subject]:
         return Rule(name, severity, title, do, cleandoc(look.__doc__ or ""), look)
 
     return declared
