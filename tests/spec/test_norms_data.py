@@ -205,7 +205,7 @@ def test_average_teeth_are_plausible():
 
 def test_the_readme_names_every_file():
     files = {path.name for path in FOLDER.glob("*.toml")}
-    assert files == set(re.findall(r"^\| `([a-z]+\.toml)`", README, re.M))
+    assert files == set(re.findall(r"^\| `([a-z-]+\.toml)`", README, re.M))
 
 
 def test_the_examples_of_the_readme_hold():

@@ -35,7 +35,6 @@ def value(key: str) -> float:
 
 
 @cache
-@cache
 def family(head: str) -> Mapping[str, float]:
     """``load().family(head)``."""
     return load().family(head)

@@ -12,6 +12,7 @@ from types import MappingProxyType
 from typing import Any, NamedTuple
 
 from wellposed._spec_folder import spec_folder
+from wellposed.findings import Severity
 from wellposed.norms.entry import Norm, NormError, norms_of
 from wellposed.vocabulary.teeth import LEFT, TEETH, mirrored, side_of
 
@@ -27,28 +28,31 @@ _KINDS = {"norm", "family"}
 _OTHER_SIDE = {tooth: mirrored(tooth) for tooth in TEETH}
 _RIGHT_OF_LEFT = {tooth: mirrored(tooth) for tooth in TEETH if side_of(tooth) == LEFT}
 _NONE: Mapping[str, Norm] = MappingProxyType({})
+_NO_WEIGHTS: Mapping[str, Severity] = MappingProxyType({})
 
 
 class Change(NamedTuple):
-    """A number a practice profile has changed."""
+    """What a practice profile has changed: a number by its key, or how much a rule weighs by its id."""
 
     key: str
-    before: float
-    after: float
+    before: float | str
+    after: float | str
 
 
 @dataclass(frozen=True, slots=True)
 class Norms:
     """The numbers, with the changes of a practice profile if there is one.
 
-    profile  name of the profile, or None
-    changes  what it changed, by key
-    changed  the norms it put in place of others
+    profile     name of the profile, or None
+    changes     what it changed, by key
+    changed     the norms it put in place of others
+    severities  rules it weighs differently, and how
     """
 
     profile: str | None = None
     changes: tuple[Change, ...] = ()
     changed: Mapping[str, Norm] = field(default_factory=lambda: _NONE)
+    severities: Mapping[str, Severity] = field(default_factory=lambda: _NO_WEIGHTS)
     _values: dict[str, float] = field(default_factory=dict, compare=False, repr=False)
 
     def norm(self, key: str) -> Norm:
@@ -74,6 +78,10 @@ class Norms:
         right = {key.removeprefix(start): self.value(key) for key in keys}
         left = {_with_teeth(rest, _OTHER_SIDE): amount for rest, amount in right.items()}
         return MappingProxyType(right | left)
+
+    def severity(self, rule: str, usual: Severity) -> Severity:
+        """How much a rule weighs: as its profile says, else as usual."""
+        return self.severities.get(rule, usual)
 
     def references(self, key: str) -> tuple[str, ...]:
         """The full references of a norm; none where it is common practice."""

@@ -9,7 +9,7 @@ from typing import Any, Literal, get_args
 
 Sure = Literal["published", "from memory", "common practice", "computed"]
 
-UNITS = ("mm", "deg", "percent", "1", "mm/mm", "deg/mm", "mm/deg")
+UNITS = ("mm", "deg", "percent", "1", "mm/mm", "deg/mm", "mm/deg", "years", "months", "days", "hours")
 GRADES = ("Grade A. ", "Grade B. ", "Grade C. ")
 ENDS = (".least", ".most")
 
@@ -35,7 +35,7 @@ class Norm:
 
     key      its name, dotted
     value    the number, in ``unit``
-    unit     mm, deg, percent, 1, mm/mm, deg/mm or mm/deg
+    unit     one of ``UNITS``
     sources  keys of the references it comes from; none for common practice
     sure     published (read in public text), from memory (the note grades it A, B or C),
              common practice (no source) or computed (the note says what from)

@@ -10,6 +10,7 @@ from wellposed import norms
 from wellposed.norms import book
 from wellposed.norms.book import read_norms, read_references
 
+KNOWN_UNITS = "mm, deg, percent, 1, mm/mm, deg/mm, mm/deg, years, months, days, hours"
 GOOD = {"key": '"arch.depth"', "value": "3", "unit": '"mm"', "sure": '"common practice"', "note": '"Depth."'}
 
 
@@ -35,7 +36,7 @@ BAD = {
     "an unknown member": (written(vlaue="4"), "'arch.depth' has an unknown member 'vlaue'"),
     "an unknown unit": (
         written(unit='"cm"'),
-        "'arch.depth' has an unknown unit 'cm'; known are mm, deg, percent, 1, mm/mm, deg/mm, mm/deg",
+        f"'arch.depth' has an unknown unit 'cm'; known are {KNOWN_UNITS}",
     ),
     "an unknown sureness": (
         written(sure='"certain"'),
