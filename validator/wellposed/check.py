@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from wellposed import norms
 from wellposed.findings import Finding, Severity, ordered
@@ -13,11 +13,12 @@ from wellposed.reading import Document, read_document, structured
 from wellposed.report import NOT_JUDGED, REFUSED, UNREADABLE, Report
 
 
-def check(data: bytes, numbers: Norms | None = None) -> Report:
+def check(data: bytes, numbers: Norms | None = None, earlier: Sequence[Prescription] = ()) -> Report:
     """Check one document of the conversation.
 
     data     the document's bytes, UTF-8 JSON
     numbers  practice limits with a profile in place; the published ones by default
+    earlier  revisions of the prescription before this one, as far as they are at hand; those of another id are not used
 
     Never raises for what is in the document; what is wrong with it is in the report.
     """
@@ -27,14 +28,21 @@ def check(data: bytes, numbers: Norms | None = None) -> Report:
     made = structured(document)
     if not isinstance(made, Envelope):
         return Report(REFUSED, _placed(document, made))
-    return _judged(document, made, numbers or norms.load())
+    return _judged(document, made, numbers or norms.load(), tuple(earlier))
+
+
+def prescription_of(data: bytes) -> Prescription | None:
+    """The prescription in a document, if its structure is sound."""
+    document = read_document(data)
+    made = structured(document) if isinstance(document, Document) else None
+    return made if isinstance(made, Prescription) else None
 
 
 def _placed(document: Document, findings: Iterable[Finding]) -> tuple[Finding, ...]:
     return document.placed(ordered(findings))
 
 
-def _judged(document: Document, made: Envelope, numbers: Norms) -> Report:
+def _judged(document: Document, made: Envelope, numbers: Norms, earlier: tuple[Prescription, ...]) -> Report:
     changes = tuple((change.key, change.before, change.after) for change in numbers.changes)
     from wellposed.consistency import consistency, envelope_faults
 
@@ -45,7 +53,11 @@ def _judged(document: Document, made: Envelope, numbers: Norms) -> Report:
         return Report(NOT_JUDGED, _placed(document, found), made.id, made.revision, numbers.profile, changes)
     from wellposed.kinematics.explain import explained
     from wellposed.kinematics.verdict import judge
+    from wellposed.rules import Chart, clinical
+    from wellposed.rules.causes import sorted_out
 
     judgement = judge(made, numbers)
-    findings = _placed(document, (*found, *explained(made, judgement)))
-    return Report(judgement.verdict, findings, made.id, made.revision, numbers.profile, changes)
+    before = sorted((one for one in earlier if one.id == made.id), key=lambda one: one.revision)
+    chart = Chart(made, numbers, tuple(before), judgement)
+    findings = sorted_out(chart, (*found, *explained(made, judgement), *clinical(chart)))
+    return Report(judgement.verdict, document.placed(findings), made.id, made.revision, numbers.profile, changes)

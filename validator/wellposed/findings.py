@@ -14,6 +14,10 @@ CAUTION = (
 )
 
 
+GROUNDS = ("measurement", "diagnosis", "expectation", "clause", "missing")
+"""The kinds of statement a finding can rest on."""
+
+
 class Severity(StrEnum):
     """How much a finding weighs, heaviest first."""
 
@@ -44,6 +48,9 @@ class Finding:
     clauses   ids of the clauses concerned, in document order
     line      1-based line of the place, if known
     column    1-based column in Unicode code points, if known
+    rests_on  what it rests on: (kind, name) with the kind ``measurement``, ``diagnosis``, ``expectation``, ``clause``
+              and an id, or ``missing`` and what is not stated
+    under     rule and pointer of the finding it goes under, where both have one cause
     """
 
     rule: str
@@ -53,6 +60,13 @@ class Finding:
     clauses: tuple[str, ...] = ()
     line: int | None = None
     column: int | None = None
+    rests_on: tuple[tuple[str, str], ...] = ()
+    under: tuple[str, str] | None = None
+
+    @property
+    def name(self) -> tuple[str, str]:
+        """Rule and pointer, by which others go under it."""
+        return self.rule, self.pointer
 
     def at(self, line: int, column: int) -> Finding:
         """The same finding with its place in the text."""
@@ -62,6 +76,18 @@ class Finding:
 def ordered(findings: Iterable[Finding]) -> tuple[Finding, ...]:
     """Heaviest first, then by place in the document, then by rule: the same every time."""
     return tuple(sorted(findings, key=_order))
+
+
+def gathered(findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    """In order, each group as one: its leader, then what goes under it; as heavy as its heaviest, and first there."""
+    alone = ordered(findings)
+    groups: dict[tuple[str, str], list[Finding]] = {}
+    for finding in alone:
+        if finding.under:
+            groups.setdefault(finding.under, []).append(finding)
+    told = [(finding, groups.get(finding.name, [])) for finding in alone if not finding.under]
+    told.sort(key=lambda group: (min(one.severity.rank for one in (group[0], *group[1])), not group[1]))
+    return tuple(one for leader, members in told for one in (leader, *members))
 
 
 def _order(finding: Finding) -> tuple[int, list[tuple[int, str]], str, str]:

@@ -21,7 +21,7 @@ class Report:
               receipt or review, whose content version 1.0 does not judge
     findings  heaviest first
     id        the document's own id and revision, if it could be read that far
-    profile   name of the practice profile, with what it changed: (key, from, to)
+    profile   name of the practice profile, with what it changed: (key or rule, from, to)
     """
 
     verdict: str
@@ -29,7 +29,7 @@ class Report:
     id: str | None = None
     revision: int | None = None
     profile: str | None = None
-    changes: tuple[tuple[str, float, float], ...] = ()
+    changes: tuple[tuple[str, float | str, float | str], ...] = ()
 
     @property
     def fit_to_send(self) -> bool:

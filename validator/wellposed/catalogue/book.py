@@ -2,14 +2,20 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 from difflib import get_close_matches
 from functools import cache
 from types import MappingProxyType
+from typing import Any
 
 from wellposed import consistency, norms
 from wellposed.catalogue.entry import Entry, Verdict, entries, verdicts
+from wellposed.catalogue.origin import references_of
+from wellposed.declare import Rule
 from wellposed.norms import Norm
+from wellposed.rules import TOPICS, Clinical
 
 __all__ = ["GROUPS", "Family", "Found", "find", "known_names", "nearest", "rules"]
 
@@ -22,6 +28,7 @@ GROUPS: Mapping[str, str] = MappingProxyType(
         "structure": "The members of a document",
         "consistency": "Between the parts of a prescription",
         "kinematics": "Whether the clauses can hold together",
+        **{topic: f"Clinical: {topic}" for topic in TOPICS},
     }
 )
 """When a rule is looked at, in order, and the heading of its group."""
@@ -31,7 +38,8 @@ GROUPS: Mapping[str, str] = MappingProxyType(
 def rules() -> tuple[Entry, ...]:
     """Every rule, in the order in which a document meets them."""
     by_group = {group: entries(group) for group in ("text", "structure", "kinematics")}
-    by_group["consistency"] = tuple(_consistency())
+    by_group["consistency"] = tuple(_entry(rule, "consistency") for rule in consistency.RULES)
+    by_group |= {topic: tuple(_clinical(rule, topic) for rule in rules) for topic, rules in TOPICS.items()}
     return tuple(entry for group in GROUPS for entry in by_group[group])
 
 
@@ -60,21 +68,32 @@ def _norms(name: str) -> Iterator[Norm | Family]:
         yield from [members] if members else []
 
 
-def _consistency() -> Iterator[Entry]:
-    """The rules between the parts of a prescription, which stand beside their code."""
-    for rule in consistency.RULES:
-        what, _, rest = " ".join(rule.page.replace("\n\n", "\0").split()).partition("\0")
-        why, _, examples = rest.partition("Passes: ")
-        passes, _, fails = examples.partition("Fails: ")
-        yield Entry(
-            id=rule.id,
-            severity=rule.severity,
-            title=rule.title.rstrip("."),
-            what=what.strip(),
-            why=why.replace("\0", " ").strip(),
-            do=rule.do,
-            source="The format itself",
-            group="consistency",
-            passes=passes.replace("\0", " ").strip(),
-            fails=fails.replace("\0", " ").strip(),
-        )
+def _entry(rule: Rule[Any], group: str) -> Entry:
+    """A rule that stands beside its code."""
+    return Entry(
+        id=rule.id,
+        severity=rule.severity,
+        title=rule.title.rstrip("."),
+        what=rule.what,
+        why=rule.why,
+        do=rule.do,
+        source="The format itself",
+        group=group,
+        passes=_example(rule.passes),
+        fails=_example(rule.fails),
+    )
+
+
+def _clinical(rule: Clinical, topic: str) -> Entry:
+    return replace(
+        _entry(rule, topic),
+        source=references_of(rule.figures, rule.sources),
+        evidence=rule.evidence,
+        says=rule.says,
+        change=rule.change,
+        figures=rule.figures,
+    )
+
+
+def _example(members: dict[str, Any]) -> str:
+    return json.dumps(members, ensure_ascii=False)

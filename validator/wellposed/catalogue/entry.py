@@ -28,7 +28,11 @@ class Entry:
     source    what it rests on
     passes    a fragment it lets pass
     fails     a fragment it does not
-    group     ``text``, ``structure``, ``consistency`` or ``kinematics``: when it is looked at
+    group     ``text``, ``structure``, ``consistency``, ``kinematics`` or the topic of a clinical rule
+    evidence  how far the evidence goes; of a clinical rule
+    says      its sentence, with ``{fact}`` for each fact; of a clinical rule
+    change    what would change its judgement; of a clinical rule
+    figures   the norms it uses, by key or by the head of a family
     """
 
     id: str
@@ -41,6 +45,10 @@ class Entry:
     group: str
     passes: str = ""
     fails: str = ""
+    evidence: str = ""
+    says: str = ""
+    change: str = ""
+    figures: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +74,7 @@ def verdicts() -> tuple[Verdict, ...]:
 
 
 def _entry(group: str, table: dict[str, Any]) -> Entry:
-    words = _words(table)
+    words: dict[str, Any] = {**_words(table)}
     return Entry(severity=Severity(words.pop("severity")), group=group, **words)
 
 

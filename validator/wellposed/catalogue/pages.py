@@ -60,9 +60,11 @@ def _parts(entry: Entry) -> list[tuple[str, str]]:
     return [
         ("What it checks", entry.what),
         ("Why", entry.why),
+        ("Evidence", entry.evidence),
         ("Passes", entry.passes),
         ("Fails", entry.fails),
         ("What to do", entry.do),
+        ("Figures", ", ".join(entry.figures)),
         ("Source", entry.source),
     ]
 

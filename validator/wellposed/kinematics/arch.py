@@ -8,23 +8,44 @@ x points to the patient's left, y forward; both in mm.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cache, lru_cache
 from math import cos, hypot, sin
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
-import numpy as np
-from numpy.typing import NDArray
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
 
 _EXPONENT = 1.6
 _LEAST_LENGTH = 0.3
 _DIGITS = 10
 """The two sides of an arch are alike to this many decimals, whatever the rounding on the way."""
 
-_ANGLES = np.linspace(-np.pi / 2, np.pi / 2, 601)
-_SINE = np.sin(_ANGLES) / 2
-_RISE = np.cos(_ANGLES).clip(0) ** _EXPONENT
-_RUN_SQUARED = np.diff(_SINE) ** 2
-_RISE_STEP = np.diff(_RISE)
+
+class _Curve:
+    """The curve at 601 angles; numpy is loaded when a line is first drawn, not by those who only read the rules."""
+
+    def __init__(self) -> None:
+        import numpy as np  # noqa: PLC0415
+
+        self.angles = np.linspace(-np.pi / 2, np.pi / 2, 601)
+        self.run_squared = np.diff(np.sin(self.angles) / 2) ** 2
+        self.rise_step = np.diff(np.cos(self.angles).clip(0) ** _EXPONENT)
+        self.np = np
+
+    def lengths(self, depth_to_width: float) -> NDArray[np.float64]:
+        """Arc length from the right end at each angle, for an arch of width 1."""
+        steps = self.np.sqrt(self.run_squared + (depth_to_width * self.rise_step) ** 2)
+        return self.np.concatenate(([0.0], self.np.cumsum(steps)))
+
+    def angles_at(self, reached: list[float], width: float, depth: float) -> NDArray[np.float64]:
+        """The angles at which the arch has these lengths from its right end, mm."""
+        return self.np.interp(reached, self.lengths(depth / width) * width, self.angles)
+
+
+@cache
+def _curve() -> _Curve:
+    return _Curve()
 
 
 class Facing(NamedTuple):
@@ -55,18 +76,12 @@ class ArchLine:
         return round(loses, _DIGITS), round(gains, _DIGITS)
 
 
-def _lengths(depth_to_width: float) -> NDArray[np.float64]:
-    """Arc length from the right end at each angle, for an arch of width 1."""
-    steps = np.sqrt(_RUN_SQUARED + (depth_to_width * _RISE_STEP) ** 2)
-    return np.concatenate(([0.0], np.cumsum(steps)))
-
-
 @lru_cache(maxsize=256)
 def _width_to_length(depth_to_length: float) -> float:
     """Width of an arch of length 1 and this depth, by the secant method kept between bounds."""
     low, high, width, before = 1e-6, 1.0, 0.8 * (1 - depth_to_length), None
     for _ in range(60):
-        excess = width * float(_lengths(depth_to_length / width)[-1]) - 1
+        excess = width * float(_curve().lengths(depth_to_length / width)[-1]) - 1
         if abs(excess) < 1e-12:
             break
         low, high = (low, width) if excess > 0 else (width, high)
@@ -104,7 +119,7 @@ def arch_line(widths: tuple[float, ...], between: tuple[float, ...], depth: floa
     for size, gap in zip(widths, (*between, 0.0), strict=True):
         middles.append(reached + size / 2)
         reached += size + gap
-    angles = np.interp(middles, _lengths(depth / width) * width, _ANGLES)
+    angles = _curve().angles_at(middles, width, depth)
     stands = [_stand(float(angle), width, depth) for angle in angles]
     return ArchLine(depth, width, tuple(point for point, _ in stands), tuple(facing for _, facing in stands))
 

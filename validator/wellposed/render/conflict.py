@@ -6,13 +6,8 @@ from collections.abc import Iterable, Mapping
 from typing import Any
 
 from wellposed import norms
-from wellposed.render.phrases import (
-    VARIABLE_WORDS,
-    amount,
-    clause,
-    contacts,
-    up,
-)
+from wellposed.render.phrases import amount, clause, contacts, up
+from wellposed.render.words import VARIABLE_WORDS
 from wellposed.vocabulary.teeth import in_words
 
 Fact = Mapping[str, Any]

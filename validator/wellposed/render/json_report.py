@@ -8,6 +8,7 @@ from typing import Any
 
 from wellposed import __version__
 from wellposed.findings import CAUTION, Finding, Severity
+from wellposed.render.clinical import would_change
 from wellposed.render.outcome import Judged, NotChecked, Outcome
 from wellposed.render.wording import sentence
 from wellposed.report import Report
@@ -99,6 +100,9 @@ def finding_object(finding: Finding) -> dict[str, Any]:
         "column": finding.column,
         "clauses": list(finding.clauses),
         "message": sentence(finding),
+        "rests_on": [{"kind": kind, "name": name} for kind, name in finding.rests_on],
+        "would_change": would_change(finding),
+        "under": {"rule": finding.under[0], "pointer": finding.under[1]} if finding.under else None,
         "facts": dict(finding.facts),
     }
 

@@ -2,68 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
+from functools import partial
 from itertools import pairwise
 from math import ceil, floor
 from typing import Any
 
+from wellposed.render.words import ATTACHMENT_WORDS, MEANS_WORDS, MOTION_VERBS, VARIABLE_WORDS
 from wellposed.vocabulary.measures import MEASURE_KINDS
 from wellposed.vocabulary.teeth import along_arch, arch_of, in_words, place, position, side_of
 
 Said = Mapping[str, Any]
 
 _CLASSES = {1: "incisors", 2: "incisors", 3: "canines", 4: "premolars", 5: "premolars"}
-_UNITS = {"mm": " mm", "deg": "°", "percent": " %", "aligners": " aligners"}
-
-MOTION_VERBS = {
-    "mesial": "move {} mesially",
-    "distal": "move {} distally",
-    "labial": "move {} labially",
-    "buccal": "move {} buccally",
-    "lingual": "move {} lingually",
-    "palatal": "move {} palatally",
-    "extrusion": "extrude {}",
-    "intrusion": "intrude {}",
-    "labial-crown-torque": "torque the crowns of {} labially",
-    "buccal-crown-torque": "torque the crowns of {} buccally",
-    "lingual-crown-torque": "torque the crowns of {} lingually",
-    "palatal-crown-torque": "torque the crowns of {} palatally",
-    "labial-root-torque": "torque the roots of {} labially",
-    "buccal-root-torque": "torque the roots of {} buccally",
-    "lingual-root-torque": "torque the roots of {} lingually",
-    "palatal-root-torque": "torque the roots of {} palatally",
-    "mesial-crown-tip": "tip the crowns of {} mesially",
-    "distal-crown-tip": "tip the crowns of {} distally",
-    "mesiolingual-rotation": "rotate {}, mesial side towards the tongue",
-    "distolingual-rotation": "rotate {}, distal side towards the tongue",
+UNITS = {"mm": " mm", "deg": "°", "percent": " %"} | {
+    unit: f" {unit}" for unit in ("aligners", "years", "months", "days", "hours")
 }
-VARIABLE_WORDS = {
-    "along": "travel along the arch",
-    "out": "travel in or out",
-    "vertical": "height",
-    "torque": "torque",
-    "tip": "tip",
-    "rotation": "rotation",
-}
-MEANS_WORDS = {
-    "enamel-reduction": "enamel reduction",
-    "incisor-advance": "incisor advance",
-    "incisor-retraction": "incisor retraction",
-    "widening": "widening",
-    "narrowing": "narrowing",
-    "distal-movement": "distal movement",
-    "mesial-movement": "mesial movement",
-    "intrusion": "intrusion",
-    "extrusion": "extrusion",
-    "posterior-open-bite": "a posterior open bite",
-    "extraction": "extraction",
-    "class-ii-elastics": "Class II elastics",
-    "class-iii-elastics": "Class III elastics",
-    "elastics": "elastics",
-    "auxiliary": "an auxiliary",
-    "movement": "movement",
-    "laboratory-choice": "the laboratory's choice",
-}
+_COUNTED = ("aligners", "years", "months", "days", "hours")
 
 
 def number(value: float) -> str:
@@ -74,7 +29,7 @@ def number(value: float) -> str:
 
 def amount(value: float, unit: str) -> str:
     """A value with its unit, a space between but for degrees: ``1.3 mm``, ``5.0°``."""
-    return (f"{value:.0f}" if unit == "aligners" else number(value)) + _UNITS[unit]
+    return (f"{value:g}" if unit in _COUNTED else number(value)) + UNITS[unit]
 
 
 def up(value: float) -> float:
@@ -211,7 +166,18 @@ def _expected(said: Said, part: str) -> str:
     return f"{measure(said)} to change by {span} by {said['ground'].replace('-', ' ')}"
 
 
-_FORMS = (
+def _attachment(member: str, said: Said, part: str) -> str:
+    del part
+    return ATTACHMENT_WORDS[member].format(teeth(said[member]))
+
+
+def _built(said: Said, part: str) -> str:
+    del part
+    where = f" on {teeth(said['teeth'])}" if said.get("teeth") else f", {said['arch']} arch" if said.get("arch") else ""
+    return str(said.get("part") or said["step"]).replace("-", " ") + where
+
+
+_FORMS: tuple[tuple[str, Callable[[Said, str], str]], ...] = (
     ("align", lambda said, part: f"align {teeth(said['align'])}"),
     ("level", lambda said, part: f"level the {said['level']} arch"),
     ("close", lambda said, part: f"close the space at {contacts(said['close'])}"),
@@ -220,6 +186,8 @@ _FORMS = (
         "leave",
         lambda said, part: f"leave {amount(said['amount'], said['unit'])} at {contacts([said['leave']])}",
     ),
+    *((member, partial(_attachment, member)) for member in ATTACHMENT_WORDS),
+    ("otherwise", lambda said, part: f"attachments elsewhere: {said['otherwise'].replace('-', ' ')}"),
     ("hold", lambda said, part: f"hold {teeth(said['hold'])}"),
     ("ground", _expected),
     ("variable", _variable),
@@ -228,5 +196,7 @@ _FORMS = (
     ("means", lambda said, part: f"no {MEANS_WORDS[said['means']]}{_where(said)}"),
     ("measure", _measured),
     ("most_aligners", _staging),
+    ("part", _built),
+    ("step", _built),
     ("strength", _staging),
 )

@@ -6,33 +6,21 @@ from collections.abc import Iterable, Iterator
 from textwrap import wrap
 
 from wellposed.findings import CAUTION, Finding, Severity
+from wellposed.render.clinical import clinical_lines, is_clinical
 from wellposed.render.conflict import ROLES, Fact, limit_words, member, missing, role, silences
-from wellposed.render.phrases import amount, up
+from wellposed.render.headline import CONFLICTS, headline
 from wellposed.render.ways import UNUSUAL, way
 from wellposed.render.wording import assumption, depends, forced_lines, sentence
 from wellposed.report import Report
 
 SCOPE = "A necessary check, not a plan: roots, bone and tooth contacts are not looked at, and planned is not achieved."
-_HEADLINES = {
-    "possible": "A plan within usual limits can meet every instruction.",
-    "beyond-practice": "The instructions can only be met by passing a usual limit.",
-    "incomplete": "It is not said how the goals are to be reached.",
-    "undecided": "It cannot be told from what is stated.",
-    "contradictory": "The instructions cannot hold together.",
-    "refused": "The document has faults that must be mended before it can be judged.",
-    "unreadable": "The document cannot be read.",
-    "not-judged": "A sound document; this version does not judge its content.",
-}
-_CONFLICTS = (
-    "cannot-hold-together",
-    "means-not-said",
-    "too-close-to-tell",
-    "beyond-practice",
-    "extraction-not-decided",
-    "preference-not-met",
-    "space-left-over",
-)
 _INDENT = "   "
+_HEADINGS = {
+    Severity.STOP: "What stops the order",
+    Severity.ASK: "What must be answered",
+    Severity.CAUTION: "What to bear in mind",
+    Severity.NOTE: "Notes",
+}
 
 
 def text(report: Report, name: str, width: int = 100) -> str:
@@ -47,59 +35,41 @@ def text(report: Report, name: str, width: int = 100) -> str:
 
 def _head(report: Report, name: str, width: int) -> str:
     title = report.id if report.id is not None else name
-    return "\n".join(wrap(f"{title}  {report.verdict}. {_headline(report)}", width)) + "\n"
-
-
-def _headline(report: Report) -> str:
-    """The verdict in one line; about the one conflict if there is just one."""
-    conflicts = [finding for finding in report.findings if finding.rule in _CONFLICTS[:-2]]
-    if len(conflicts) > 1:
-        return f"{_HEADLINES[report.verdict][:-1]}, for {len(conflicts)} separate reasons."
-    if report.verdict == "incomplete":
-        return _unsaid(conflicts[0])
-    if report.verdict == "contradictory":
-        return _against(conflicts[0])
-    return _HEADLINES[report.verdict]
-
-
-def _unsaid(finding: Finding) -> str:
-    asked = next(fact for fact in finding.facts["members"] if fact["role"] == "asked")
-    left = [fact for fact in finding.facts["ways_out"] if fact["what"] == "leave-undone" and fact["part"] == "align"]
-    if left:
-        room = amount(up(left[0]["amount"]), "mm")
-        return f"You have not said where {room} of room is to come from ({asked['clause']})."
-    return f"You have not said how {asked.get('clause', 'it')} is to be reached."
-
-
-def _against(finding: Finding) -> str:
-    """Which clauses stand against each other: in words if they are two, else by their ids."""
-    stated = [fact for fact in finding.facts["members"] if "clause" in fact]
-    others = " while nothing else may move" if any(f["role"] == "unsaid" for f in finding.facts["members"]) else ""
-    if len(stated) == 1:
-        return f"{_named(stated[0])} cannot be met{others or ' with these teeth'}."
-    if len(stated) == 2:
-        return f"{_named(stated[0])} and {_named(stated[1])} cannot hold together{others}."
-    told = f"{', '.join(finding.clauses[:-1])} and {finding.clauses[-1]}" if finding.clauses else "The instructions"
-    return f"{told} cannot hold together{others}."
-
-
-def _named(fact: Fact) -> str:
-    return f"\u201c{member(fact)}\u201d ({fact['clause']})"
+    return "\n".join(wrap(f"{title}  {report.verdict}. {headline(report)}", width)) + "\n"
 
 
 def _numbered(report: Report, width: int) -> Iterator[str]:
-    for place, finding in enumerate(report.findings, 1):
-        yield "\n".join(_finding(place, finding, width)) + "\n"
+    """Each finding that leads or stands alone, under the heading of its weight; what goes under it follows it."""
+    heading = None
+    leading = [finding for finding in report.findings if not finding.under]
+    for place, finding in enumerate(leading, 1):
+        members = [one for one in report.findings if one.under == finding.name]
+        heaviest = min((finding, *members), key=lambda one: one.severity.rank).severity
+        if heaviest != heading and len(leading) > 1:
+            yield f"{_HEADINGS[heaviest]}\n"
+        heading = heaviest
+        lines = [*_finding(f"{place:<3}", finding, width)]
+        lines += [line for one in members for line in _member(one, width)]
+        yield "\n".join(lines) + "\n"
 
 
-def _finding(place: int, finding: Finding, width: int) -> Iterator[str]:
-    lines = list(_conflict(finding) if finding.rule in _CONFLICTS else _simple(finding))
-    mark = f"{place:<3}"
-    for line in lines:
+def _finding(mark: str, finding: Finding, width: int) -> Iterator[str]:
+    for line in _lines(finding):
         hang = _INDENT + "  " * (len(line) - len(line.lstrip()) > 0) + _tab(line)
         yield from _wrapped(mark, line, hang, width)
         mark = _INDENT
     yield f"{_INDENT}{_where(finding)}"
+
+
+def _member(finding: Finding, width: int) -> Iterator[str]:
+    """What goes under another finding, a step in: its sentence, or a conflict with its ways out."""
+    yield from (f"{_INDENT}{line}" for line in _finding(f"{'-':<3}", finding, width - len(_INDENT)))
+
+
+def _lines(finding: Finding) -> Iterator[str]:
+    if finding.rule in CONFLICTS:
+        return _conflict(finding)
+    return clinical_lines(finding) if is_clinical(finding) else _simple(finding)
 
 
 def _tab(line: str) -> str:
@@ -115,7 +85,7 @@ def _wrapped(mark: str, line: str, hang: str, width: int) -> list[str]:
 def _where(finding: Finding) -> str:
     here = finding.line is not None and (finding.pointer or finding.severity == Severity.STOP)
     place = f"line {finding.line}, column {finding.column}" if here else ""
-    pointer = "" if finding.clauses or finding.rule in _CONFLICTS else finding.pointer
+    pointer = "" if finding.clauses or finding.rule in CONFLICTS else finding.pointer
     told = [finding.severity.value, finding.rule, " ".join(finding.clauses), place, pointer]
     return f"[{' · '.join(part for part in told if part)}]"
 
@@ -207,5 +177,9 @@ def _counted(number: int, severity: Severity) -> str:
     return f"{number} {word}{'' if number == 1 else 's'}"
 
 
-def _changes(changes: Iterable[tuple[str, float, float]]) -> list[str]:
-    return [f"{key} {before:g} → {after:g}" for key, before, after in changes] or ["nothing changed"]
+def _changes(changes: Iterable[tuple[str, float | str, float | str]]) -> list[str]:
+    return [f"{key} {_plain(before)} → {_plain(after)}" for key, before, after in changes] or ["nothing changed"]
+
+
+def _plain(value: float | str) -> str:
+    return value if isinstance(value, str) else f"{value:g}"

@@ -5,19 +5,8 @@ from __future__ import annotations
 from math import ceil
 
 from wellposed.render.conflict import Fact, limit
-from wellposed.render.phrases import (
-    MEANS_WORDS,
-    MOTION_VERBS,
-    VARIABLE_WORDS,
-    amount,
-    clause,
-    contacts,
-    down,
-    measure,
-    number,
-    teeth,
-    up,
-)
+from wellposed.render.phrases import amount, clause, contacts, down, measure, number, teeth, up
+from wellposed.render.words import MEANS_WORDS, MOTION_VERBS, VARIABLE_WORDS
 from wellposed.vocabulary.teeth import arch_of, position
 
 UNUSUAL = "beyond usual limits"

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from wellposed.findings import Finding
+from wellposed.render.clinical import clinical_sentence, is_clinical
 from wellposed.render.conflict import Fact, member, missing, silences
 from wellposed.render.phrases import amount, clause, number
 from wellposed.render.plain import plain_sentence
@@ -16,7 +17,7 @@ def sentence(finding: Finding) -> str:
     """What a finding says, in one line of plain words."""
     phrase = SENTENCES.get(finding.rule)
     if phrase is None:
-        return plain_sentence(finding)
+        return clinical_sentence(finding) if is_clinical(finding) else plain_sentence(finding)
     return phrase(finding.facts)
 
 

@@ -24,7 +24,10 @@ OUTCOMES["with a profile"] = Judged("strict.json", check(DOCUMENTS["contradictor
 OUTCOMES["not judged"] = Judged("setup.json", Report("not-judged", (), "S-1", 2))
 ABSENT = NotChecked("absent.json", "there is no such file")
 
-FOUND = Finding("unknown-member", Severity.STOP, "/colour", {"name": "colour"}, ("k1",), 3, 7)
+UNDER = ("deep-one", "/problems/0")
+FOUND = Finding(
+    "unknown-member", Severity.STOP, "/colour", {"name": "colour"}, ("k1",), 3, 7, (("clause", "k1"),), UNDER
+)
 REFUSED = Judged("a.json", Report("refused", (FOUND,), "HR-1", 2, "Strict", (("practice.tip", 9.0, 8.0),)))
 FINDING = {
     "rule": "unknown-member",
@@ -34,6 +37,9 @@ FINDING = {
     "column": 7,
     "clauses": ["k1"],
     "message": sentence(FOUND),
+    "rests_on": [{"kind": "clause", "name": "k1"}],
+    "would_change": None,
+    "under": {"rule": "deep-one", "pointer": "/problems/0"},
     "facts": {"name": "colour"},
 }
 HEAD = {
