@@ -16,7 +16,7 @@ LEVELS = (
     {"declare", "findings", "report"},
     {"gate", "model", "norms", "reading", "schema"},
     {"consistency", "derive", "kinematics", "rules"},
-    {"catalogue", "check", "exchange", "review", "revisions"},
+    {"catalogue", "check", "exchange", "measure", "review", "revisions"},
     {"render"},
     {"__main__", "commands", "desk", "generate"},
 )

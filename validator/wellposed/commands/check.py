@@ -6,11 +6,12 @@ from functools import partial
 
 import click
 
-from wellposed.check import check
-from wellposed.commands.files import STDIN
+from wellposed.check import check, prescription_of
+from wellposed.commands.files import STDIN, content, shown
 from wellposed.commands.output import put, width
 from wellposed.commands.progress import watched
 from wellposed.commands.run import Run
+from wellposed.model import Prescription
 from wellposed.norms import NormError, Norms, with_profile
 from wellposed.reading.limits import MOST_BYTES
 from wellposed.render.forms import FORMS, TEXT, text_form
@@ -28,13 +29,27 @@ __all__ = ["command"]
     help="A practice's own limits, in place of the published ones.",
 )
 @click.option(
+    "--earlier",
+    metavar="FILE",
+    multiple=True,
+    type=click.Path(exists=True, dir_okay=False, readable=True),
+    help="A revision before this one; once for each. Used where the id is the same.",
+)
+@click.option(
     "--output",
     metavar="FILE",
     type=click.Path(dir_okay=False, writable=True),
     help="Write the report there instead of printing it.",
 )
 @click.pass_context
-def command(ctx: click.Context, files: tuple[str, ...], form: str, profile: str | None, output: str | None) -> None:
+def command(
+    ctx: click.Context,
+    files: tuple[str, ...],
+    form: str,
+    profile: str | None,
+    earlier: tuple[str, ...],
+    output: str | None,
+) -> None:
     """Check documents and say what stands against them.
 
     A FILE of - is the standard input.
@@ -50,14 +65,24 @@ def command(ctx: click.Context, files: tuple[str, ...], form: str, profile: str 
     if files.count(STDIN) > 1:
         raise click.UsageError("- (the standard input) can be given once only")
     chosen = text_form(width(), titled=len(files) > 1) if form == TEXT else FORMS[form]
-    run = Run(partial(check, numbers=_numbers(profile)), chosen, MOST_BYTES + 1)
+    asked = partial(check, numbers=_numbers(profile), earlier=[_prescription(file) for file in earlier])
+    run = Run(asked, chosen, MOST_BYTES + 1)
     put(run.pieces(watched(files)), output, coloured=form == TEXT)
     ctx.exit(run.worst)
 
 
+def _prescription(file: str) -> Prescription:
+    found = prescription_of(content(file, MOST_BYTES + 1))
+    if found is None:
+        raise click.UsageError(f"--earlier {shown(file)}: not a sound prescription; check it by itself")
+    return found
+
+
 def _numbers(profile: str | None) -> Norms | None:
     """The limits of a practice profile, none where none was named."""
+    from wellposed.rules import USUAL  # noqa: PLC0415 - loaded for those who have a profile
+
     try:
-        return with_profile(profile) if profile is not None else None
+        return with_profile(profile, USUAL) if profile is not None else None
     except NormError as error:
         raise click.UsageError(str(error)) from error

@@ -17,6 +17,7 @@ __all__ = ["COMMANDS", "main"]
 COMMANDS = {
     "check": "Check documents and say what stands against them.",
     "explain": "Explain a rule, a verdict or a number by its name.",
+    "measure": "Derive what follows from the measurements in a file.",
     "rules": "List every rule: how much it weighs, its name and its title.",
     "schema": "Print the published JSON Schema of a document.",
 }

@@ -1,4 +1,4 @@
-"""The published schemas of what this tool writes: a report, several reports, the list of rules."""
+"""The published schemas of what this tool writes: reports, the list of rules, derived measurements."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from types import MappingProxyType
 from typing import Any
 
 from wellposed.catalogue import GROUPS, verdicts
-from wellposed.findings import CAUTION, Severity
+from wellposed.findings import CAUTION, GROUNDS, Severity
 
 __all__ = ["SCHEMAS", "schema_text"]
 
@@ -59,8 +59,8 @@ def _closing(name: str) -> dict[str, Schema]:
 
 
 def _profile() -> Schema:
-    number = {"type": "number"}
-    change = _object(key=TEXT, **{"from": number, "to": number})
+    value: Schema = {"type": ["number", "string"], "description": "a limit, or how much a rule weighs"}
+    change = _object(key=TEXT, **{"from": value, "to": value})
     return _or_null(_object(name=TEXT, changes=_list(change)))
 
 
@@ -74,6 +74,9 @@ def _finding() -> Schema:
         column={**place, "description": "from 1, in Unicode code points"},
         clauses=_list(TEXT),
         message=TEXT,
+        rests_on=_list(_object(kind=_one_of(list(GROUNDS)), name=TEXT)),
+        would_change=_or_null({**TEXT, "description": "what would change the judgement, where it can be said"}),
+        under=_or_null({**_object(rule=NAME, pointer=POINTER), "description": "the finding it has one cause with"}),
         facts={"type": "object", "description": "what the message is made of; amounts as computed"},
     )
 
@@ -113,10 +116,33 @@ def _rules() -> Schema:
         group=_one_of(list(GROUPS)),
         passes={"type": "string"},
         fails={"type": "string"},
+        evidence={"type": "string"},
+        says={"type": "string", "description": "the sentence of a clinical rule, {fact:kind} where a fact goes"},
+        change={"type": "string"},
+        figures={**_list(TEXT), "description": "norms it uses, by key or by the head of a family"},
     )
     ending = _closing("rules")
     del ending["caution"]
     return _object(rules=_list(rule), **ending)
+
+
+def _measures() -> Schema:
+    number: Schema = {"type": "number"}
+    document = _object(name=TEXT, id=_or_null(TEXT), revision=_or_null({"type": "integer", "minimum": 1}))
+    measure = _object(
+        name=NAME,
+        value={**_or_null(number), "description": "null for a grade, a range, or what was refused"},
+        unit=_one_of(["mm", "deg", "percent", "1"]),
+        low=_or_null(number),
+        high=_or_null(number),
+        usual=_or_null(_object(least=number, most=number)),
+        refused={**_or_null(NAME), "description": "why it could not be derived"},
+        **{"from": {**_list(TEXT), "description": "findings and clauses it comes from"}},
+        norms={**_list(TEXT), "description": "keys of the norms used"},
+        facts={"type": "object", "description": "what else there is to say; amounts as computed"},
+    )
+    norm = _object(key=TEXT, value=number, unit=TEXT, sure=TEXT, sources=_list(TEXT), note=TEXT)
+    return _object(document=document, measures=_list(measure), norms=_list(norm), **_closing("measures"))
 
 
 SCHEMAS: Mapping[str, Callable[[], Schema]] = MappingProxyType(
@@ -124,6 +150,7 @@ SCHEMAS: Mapping[str, Callable[[], Schema]] = MappingProxyType(
         "report": lambda: {**_report(), "$defs": {"Finding": _finding()}},
         "reports": lambda: {**_reports(), "$defs": {"Finding": _finding(), "Report": _report()}},
         "rules": _rules,
+        "measures": _measures,
     }
 )
 """What makes each schema, by its name."""

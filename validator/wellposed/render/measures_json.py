@@ -1,0 +1,52 @@
+"""Derived measurements as JSON, described by ``spec/schema/1/measures.schema.json``."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from wellposed import norms
+from wellposed.derive.table import Derived
+from wellposed.measure import Measures
+from wellposed.render.json_report import CLOSING, dumped
+
+__all__ = ["measures_json"]
+
+
+def measures_json(measures: Measures, name: str) -> str:
+    """Each measurement, then every norm used, once; ``name`` is the base name of the file. Amounts are as computed."""
+    keys = dict.fromkeys(key for one in measures.derived for key in one.keys)
+    whole = {
+        "document": {"name": name, "id": measures.id, "revision": measures.revision},
+        "measures": [_object(one) for one in measures.derived],
+        "norms": [_norm(key) for key in keys],
+        **CLOSING,
+        "format": "wellposed/measures",
+    }
+    return dumped(whole, indent=2)
+
+
+def _object(one: Derived) -> dict[str, Any]:
+    return {
+        "name": one.name,
+        "value": one.value,
+        "unit": one.unit,
+        "low": one.low,
+        "high": one.high,
+        "usual": {"least": one.usual[0], "most": one.usual[1]} if one.usual else None,
+        "refused": one.refused,
+        "from": list(one.from_),
+        "norms": list(one.keys),
+        "facts": dict(one.facts),
+    }
+
+
+def _norm(key: str) -> dict[str, Any]:
+    norm = norms.norm(key)
+    return {
+        "key": key,
+        "value": norm.value,
+        "unit": norm.unit,
+        "sure": norm.sure,
+        "sources": list(norms.load().references(key)),
+        "note": norm.note,
+    }
