@@ -82,6 +82,7 @@ def test_the_report_of_a_document(document, expected):
 
 
 ODD = {
+    "a single tooth in all": {"teeth": {"upper": ["16"], "lower": []}},
     "no teeth at all": {"teeth": {"upper": [], "lower": []}},
     "one tooth": {"teeth": {"upper": ["11"], "lower": []}},
     "third molars alone": {"teeth": {"upper": ["18", "28"], "lower": ["38", "48"]}},

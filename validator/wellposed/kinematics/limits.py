@@ -42,19 +42,22 @@ def add_limits(frame: Frame, norms: Norms, opened: Container[int], whole: bool) 
     """
     for limit in (*_limits(frame, norms, lambda column: whole or column in opened), *_apexes(frame, norms, opened)):
         key = practice(limit.norm, limit.place)
-        if len(limit.terms) == 1:
-            ((column, factor),) = limit.terms.items()
+        terms = {column: factor for column, factor in limit.terms.items() if factor}
+        if not terms:  # a lone tooth across the middle has no midline to shift
+            continue
+        if len(terms) == 1:
+            ((column, factor),) = terms.items()
             low, high = sorted((limit.low / factor, limit.high / factor))
             frame.system.bind_column(key, Kind.LIMIT, column, low, high)
         else:
-            frame.system.bind_row(key, Kind.LIMIT, limit.terms, limit.low, limit.high)
+            frame.system.bind_row(key, Kind.LIMIT, terms, limit.low, limit.high)
 
 
 def _limits(frame: Frame, norms: Norms, concerned: Callable[[int], bool]) -> Iterator[Limit]:
     for contact, columns in frame.contacts.items():
         if not concerned(columns.reduction):
             continue
-        norm = f"practice.reduction-per-contact.{_region(contact)}"
+        norm = f"practice.reduction-per-contact.{region(contact)}"
         yield _within(norms, norm, contact, {columns.reduction: 1.0}, -1.0)
     for arch in ARCHES:
         taken = {frame.contacts[c.name].reduction: 1.0 for c in frame.mouth.rows[arch].contacts}
@@ -71,7 +74,8 @@ def _within(norms: Norms, norm: str, place: str, terms: Terms, low_sign: float) 
     return Limit(norm, place, terms, low_sign * most, most)
 
 
-def _region(contact: str) -> str:
+def region(contact: str) -> str:
+    """The name of the group of contacts a limit of enamel reduction is for (``spec/norms/README.md``)."""
     first, second = teeth_of(contact)
     numbers = sorted((position(first), position(second)))
     if numbers[1] <= 3:
