@@ -7,9 +7,11 @@ from itertools import pairwise
 from pathlib import Path
 from statistics import median
 
+sys.path.insert(0, str(Path(__file__).parents[2]))
 sys.path.insert(0, str(Path(__file__).parent))
 
 import cases
+from tests.validator.wellposed.rules.sound import DAYS, sound
 
 from wellposed.check import check
 from wellposed.kinematics.arch import arch_line
@@ -20,6 +22,8 @@ from wellposed.kinematics.solve import Model
 from wellposed.kinematics.verdict import judge
 from wellposed.model import Prescription
 from wellposed.reading import read_document
+from wellposed.rules import RULES, Chart, clinical
+from wellposed.rules.causes import sorted_out
 
 
 def seconds(work, rounds=15, repeat=10):
@@ -92,6 +96,22 @@ def contradiction():
     )
 
 
+def clinical_rules():
+    """Every clinical rule on one order of each ordinary kind, the judgement given, against the judgement."""
+    orders = [Prescription.model_validate(sound(seed)) for seed in range(len(DAYS))]
+    judged = [(order, judge(order)) for order in orders]
+
+    def told():
+        for order, judgement in judged:
+            chart = Chart(order, judged=judgement)
+            sorted_out(chart, clinical(chart))
+
+    rules = seconds(told, rounds=7, repeat=2) / len(orders)
+    verdicts = seconds(lambda: [judge(order) for order in orders], rounds=7, repeat=2) / len(orders)
+    row(f"all {len(RULES)} clinical rules on an ordinary order, ms", f"{rules * 1e3:.1f}", "<= 5")
+    row("   the same : its verdict", f"{rules / verdicts:.2f}", "-")
+
+
 def command():
     """The whole command against a Python that imports the same modules, in the same order, and stops."""
     path = Path(__file__).parents[2] / "examples" / "spaced-upper-front" / "prescription.json"
@@ -123,5 +143,5 @@ def growth():
 
 
 if __name__ == "__main__":
-    for measure in (structure, feasible, contradiction, command, growth):
+    for measure in (structure, feasible, contradiction, clinical_rules, command, growth):
         measure()

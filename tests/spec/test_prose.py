@@ -1,5 +1,6 @@
 """The written specification is what the program does: its examples run, its tables are the models, its names exist."""
 
+import json
 import re
 from typing import get_args
 
@@ -11,9 +12,10 @@ from wellposed import norms
 from wellposed.catalogue import rules, verdicts
 from wellposed.check import check
 from wellposed.commands import codes
-from wellposed.findings import Severity
+from wellposed.findings import GROUNDS, Severity
 from wellposed.model.base import Part
 from wellposed.reading import limits
+from wellposed.render.schemas import schema_text
 from wellposed.schema import document_schema, names
 from wellposed.vocabulary import measures, motions, terms
 
@@ -213,7 +215,8 @@ def test_norms_are_printed_at_all():
     assert len(PRINTED.findall(PAGES["semantics.md"])) >= 15
 
 
-NAMES = MEMBERS | TERMS | RULES | VERDICTS | {str(severity) for severity in Severity}
+REPORT = json.loads(schema_text("report"))
+NAMES = members(REPORT) | set(GROUNDS) | MEMBERS | TERMS | RULES | VERDICTS | {str(severity) for severity in Severity}
 ELSEWHERE = {"null", "slide", "valid", "fragment", "generated"}
 
 
