@@ -62,10 +62,11 @@ def clinical_lines(finding: Finding) -> Iterator[str]:
 
 
 def _sureness(facts: Mapping[str, Any]) -> str:
-    """The figures that no published text was read for, and what they are instead."""
+    """The figures that no published text was read for, and what they are instead; nought is no figure."""
     told = []
     for sure, words in _SURE.items():
-        amounts = [amount(one["value"], one["unit"]) for one in facts.get("figures", ()) if one["sure"] == sure]
+        figures = [one for one in facts.get("figures", ()) if one["sure"] == sure and one["value"]]
+        amounts = [amount(one["value"], one["unit"]) for one in figures]
         if amounts:
             told.append(f"{joined(list(dict.fromkeys(amounts)))}: {words}")
     return f" ({'; '.join(told)}.)" if told else ""

@@ -15,8 +15,15 @@ from wellposed.vocabulary.teeth import along_arch, arch_of, in_words, place, pos
 Said = Mapping[str, Any]
 
 _CLASSES = {1: "incisors", 2: "incisors", 3: "canines", 4: "premolars", 5: "premolars"}
-UNITS = {"mm": " mm", "deg": "°", "percent": " %"} | {
-    unit: f" {unit}" for unit in ("aligners", "years", "months", "days", "hours")
+UNITS = {
+    "mm": " mm",
+    "deg": "°",
+    "percent": " %",
+    "1": "",
+    "mm/mm": " mm a mm",
+    "deg/mm": "° a mm",
+    "mm/deg": " mm a degree",
+    **{unit: f" {unit}" for unit in ("aligners", "years", "months", "days", "hours")},
 }
 _COUNTED = ("aligners", "years", "months", "days", "hours")
 

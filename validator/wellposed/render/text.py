@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from textwrap import wrap
 
 from wellposed.findings import CAUTION, Finding, Severity
-from wellposed.render.clinical import clinical_lines, is_clinical
+from wellposed.render.clinical import clinical_lines, clinical_sentence, is_clinical
 from wellposed.render.conflict import ROLES, Fact, limit_words, member, missing, role, silences
 from wellposed.render.headline import CONFLICTS, headline
 from wellposed.render.ways import UNUSUAL, way
@@ -54,7 +54,11 @@ def _numbered(report: Report, width: int) -> Iterator[str]:
 
 
 def _finding(mark: str, finding: Finding, width: int) -> Iterator[str]:
-    for line in _lines(finding):
+    yield from _laid(mark, finding, _lines(finding), width)
+
+
+def _laid(mark: str, finding: Finding, lines: Iterable[str], width: int) -> Iterator[str]:
+    for line in lines:
         hang = _INDENT + "  " * (len(line) - len(line.lstrip()) > 0) + _tab(line)
         yield from _wrapped(mark, line, hang, width)
         mark = _INDENT
@@ -63,7 +67,8 @@ def _finding(mark: str, finding: Finding, width: int) -> Iterator[str]:
 
 def _member(finding: Finding, width: int) -> Iterator[str]:
     """What goes under another finding, a step in: its sentence, or a conflict with its ways out."""
-    yield from (f"{_INDENT}{line}" for line in _finding(f"{'-':<3}", finding, width - len(_INDENT)))
+    lines = [clinical_sentence(finding)] if is_clinical(finding) else _lines(finding)
+    yield from (f"{_INDENT}{line}" for line in _laid(f"{'-':<3}", finding, lines, width - len(_INDENT)))
 
 
 def _lines(finding: Finding) -> Iterator[str]:

@@ -1,4 +1,4 @@
-"""Where a careful colleague would stop and ask: clinical rules, one module a topic.
+"""Where a careful colleague would stop and ask: clinical rules, one topic after another.
 
 ``TOPICS`` holds them in the order they look. A rule that breaks becomes the finding ``rule-failed``, and the others
 go on.
@@ -10,15 +10,55 @@ from collections.abc import Iterator, Mapping
 from types import MappingProxyType
 
 from wellposed.findings import Finding, Severity
+from wellposed.rules import (
+    attachments,
+    attachments_reason,
+    diagnosis,
+    inclination,
+    midlines,
+    mouth,
+    mouth_allergy,
+    mouth_roots,
+    mouth_teeth,
+    predictability,
+    predictability_amounts,
+    proclination,
+    proclination_gums,
+    sagittal,
+    sagittal_class,
+    sagittal_front,
+    torque,
+    transverse,
+    transverse_need,
+    vertical,
+    vertical_back,
+    vertical_display,
+    vertical_gum,
+    vertical_open,
+)
 from wellposed.rules._declare import Clinical
 from wellposed.rules.chart import Chart
 
-TOPICS: Mapping[str, tuple[Clinical, ...]] = MappingProxyType({})
+_MODULES = {
+    "diagnosis": (diagnosis,),
+    "vertical": (vertical, vertical_display, vertical_gum, vertical_open, vertical_back),
+    "transverse": (transverse, transverse_need),
+    "incisor inclination": (proclination, proclination_gums, inclination, torque),
+    "sagittal": (sagittal, sagittal_class, sagittal_front, midlines),
+    "attachments": (attachments, attachments_reason),
+    "teeth and mouth": (mouth, mouth_allergy, mouth_teeth, mouth_roots),
+    "predictability": (predictability, predictability_amounts),
+}
+TOPICS: Mapping[str, tuple[Clinical, ...]] = MappingProxyType(
+    {topic: tuple(rule for module in modules for rule in module.RULES) for topic, modules in _MODULES.items()}
+)
+"""The rules by topic, in the order they look."""
 RULES: tuple[Clinical, ...] = tuple(rule for rules in TOPICS.values() for rule in rules)
+
 USUAL: Mapping[str, Severity] = MappingProxyType({rule.id: rule.severity for rule in RULES})
 """How much each rule weighs, unless a practice profile says otherwise."""
 
-__all__ = ["RULES", "TOPICS", "Chart", "USUAL", "Clinical", "clinical"]
+__all__ = ["RULES", "TOPICS", "USUAL", "Chart", "Clinical", "clinical"]
 
 
 def clinical(chart: Chart) -> Iterator[Finding]:
