@@ -9,7 +9,7 @@ READY := $(VENV)/.ready
 TESTING := $(VENV)/.testing
 
 .DEFAULT_GOAL := help
-.PHONY: help demo test lint types spec spec-check bench fuzz pins clean
+.PHONY: help demo test lint types spec spec-check bench rule-rates fuzz pins clean
 
 help: ## list the targets
 	@sed -n 's/^\([a-z-]*\):.*## \(.*\)/\1\t\2/p' Makefile | while IFS="$$(printf '\t')" read -r name does; \
@@ -47,6 +47,9 @@ spec-check: $(TESTING) ## fail if a generated file is not current
 
 bench: $(TESTING) ## measure
 	$(BIN)/python tests/bench/bench.py
+
+rule-rates: $(TESTING) ## how often each clinical rule speaks of 500 sound prescriptions
+	$(BIN)/python -m tests.validator.wellposed.rules.rates
 
 fuzz: $(TESTING) ## 50,000 mutants through the model and every schema validator
 	WELLPOSED_MUTANTS=50000 $(BIN)/python -m pytest tests/spec/test_agreement.py

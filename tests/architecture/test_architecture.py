@@ -31,6 +31,7 @@ HOMES = {
     "pydantic": ("model", "reading", "schema"),
     "pydantic_core": ("model", "reading", "schema"),
     "rapidfuzz": ("reading",),
+    "rfc8785": ("rules.revisions",),
     "rich": ("commands", "render"),
 }
 

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 ROOT = Path(__file__).parents[2]
-DATA = ("norms", "schema")
+DATA = ("norms", "schema", "work-orders")
 
 pytestmark = [pytest.mark.packaging, pytest.mark.slow, pytest.mark.xdist_group("wheel")]
 

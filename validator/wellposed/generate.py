@@ -7,7 +7,7 @@ from collections.abc import Callable
 from functools import partial
 from pathlib import Path
 
-from wellposed.catalogue import rules_page
+from wellposed.catalogue import bibliography_page, rules_page
 from wellposed.render.schemas import SCHEMAS, schema_text
 from wellposed.schema import FOLDER, names, text
 from wellposed.schema.gate_code import gate_text
@@ -21,6 +21,7 @@ GENERATED: tuple[tuple[str, Callable[[], str]], ...] = (
     *((f"{FOLDER}/{name}.schema.json", partial(schema_text, name)) for name in SCHEMAS),
     *((f"{GATES}/{name}.py", partial(gate_text, name)) for name in names()),
     ("spec/rules.md", rules_page),
+    ("spec/bibliography.md", bibliography_page),
 )
 """Each generated file, from the root of the repository, and what makes it."""
 

@@ -10,6 +10,7 @@ import sys
 from wellposed.check import check
 from wellposed.findings import Severity
 from wellposed.report import REFUSED, UNREADABLE
+from wellposed.rules import USUAL
 
 MEDIA_TYPES = ("application/json",)
 MEMBER = ("role", "clause", "part", "arch", "group", "tooth")
@@ -45,16 +46,17 @@ def told(report):
 
 
 def outcome(report):
-    """One of four."""
+    """One of four; clinical rules have no part in it."""
     if report.verdict in (UNREADABLE, REFUSED):
         return "unreadable" if report.verdict == UNREADABLE else "reject"
-    heavy = any(finding.severity in HEAVY for finding in report.findings)
+    heavy = any(finding.severity in HEAVY and finding.rule not in USUAL for finding in report.findings)
     return "accept-with-findings" if heavy else "accept"
 
 
 def finding_of(finding):
-    """Rule, severity and place, and the nearest known name where one is told."""
+    """Rule, severity and place; the nearest known name where one is told; whether a clinical rule speaks."""
     values = {name: getattr(finding, name) for name in FINDING} | {"nearest": finding.facts.get("nearest")}
+    values["clinical"] = True if finding.rule in USUAL else None
     return {name: value for name, value in values.items() if value is not None}
 
 

@@ -15,13 +15,14 @@ from pathlib import Path
 
 import pytest
 from jsonschema import Draft202012Validator
-from tests.spec.conformance import kit, runner
+from tests.spec.conformance import clinical, kit, runner
 
 from wellposed.catalogue import rules
 from wellposed.report import READ_VERDICTS
+from wellposed.rules import RULES
 
 RUNNER = [sys.executable, str(Path(runner.__file__))]
-AREAS = {"parse": 30, "structure": 25, "contradiction": 25}
+AREAS = {"parse": 30, "structure": 25, "contradiction": 25, "clinical": 75}
 SCHEMAS = {name: Draft202012Validator(kit.read(kit.KIT / f"{name}.schema.json")) for name in ("case", "expected")}
 VERDICTS = {"unreadable", "refused", "not-judged", *READ_VERDICTS}
 OUTCOMES = {"accept", "accept-with-findings", "reject", "unreadable"}
@@ -141,7 +142,14 @@ def test_every_heading_named_is_in_the_specification():
 
 def test_every_rule_has_a_case():
     told = {finding["rule"] for case in kit.cases() for finding in case.expected["findings"]}
-    assert sorted({rule.id for rule in rules()} - told) == []
+    over_revisions = {rule.id for rule in RULES} - {rule.id for rule in clinical.ALONE}
+    assert sorted({rule.id for rule in rules()} - told - over_revisions) == []
+
+
+def test_the_clinical_area_is_that_of_the_rules():
+    told = {case.about["id"]: case.expected for case in kit.cases() if case.about["id"].startswith("clinical/")}
+    made = {f"clinical/{n:03}-{rule.id}": clinical.expected(rule) for n, rule in enumerate(clinical.ALONE, 1)}
+    assert told == made
 
 
 def test_every_verdict_and_outcome_has_a_case():

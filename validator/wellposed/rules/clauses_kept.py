@@ -42,7 +42,7 @@ def dropped(chart: Chart, last: Chart) -> list[Any]:
     """The clauses of an earlier revision that are not there again, changed or not, nor turned round, nor reached."""
     now = [part for section in _SECTIONS for part in getattr(chart.rx, section) or ()]
     ids, subjects = {part.id for part in now}, [_subject(part) for part in now]
-    turned = {part.id for _, part in reversed_in(chart, last)}
+    turned = {getattr(part, "id", "") for _, part in reversed_in(chart, last)}
     before = (part for section in _SECTIONS for part in getattr(last.rx, section) or ())
     gone = (part for part in before if part.id not in ids | turned and _subject(part) not in subjects)
     return [part for part in gone if not _reached(chart, part)]

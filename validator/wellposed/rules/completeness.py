@@ -17,8 +17,8 @@ _GROWN = "normal.growth-asked-below"
 @rule(
     "work-order-incomplete",
     Severity.CAUTION,
-    title="The order does not hold all that the law of the place is known to ask for.",
-    says="Where the prescriber works the law is known to ask for {contents:list}, which this order does not hold.",
+    title="The order does not hold all that the example of a work order for its jurisdiction asks for.",
+    says="The example of a work order for this jurisdiction asks for {contents:list}; the order does not hold that.",
     do="State it, or look at the law in force: the list is an example.",
     change="These contents, or another jurisdiction, would change it.",
 )

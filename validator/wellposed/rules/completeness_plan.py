@@ -145,12 +145,11 @@ def consent_not_recorded(chart: Chart) -> Iterator[Told]:
              "process": [{"id": "q1", "step": "consent-given"}]}
     Fails: {"allow": [{"id": "a1", "use": "extraction", "teeth": ["14", "24"]}]}
     """
-    lasting = [
-        *chart.allowed(_REDUCTION, _EXTRACTION),
-        *(p for p in chart.of("process") if p.said("step") in _OPERATIONS),
-    ]
-    agreed = any(place.said("step") == "consent-given" for place in chart.of("process"))
-    if lasting and not agreed:
+    steps, allowed = list(chart.of("process")), list(chart.allowed(_REDUCTION, _EXTRACTION))
+    known = {place.said("use") for place in allowed}
+    done = [step for step in steps if step.said("step") in _OPERATIONS and step.said("step") not in known]
+    lasting = [*allowed, *done]
+    if lasting and not any(step.said("step") == "consent-given" for step in steps):
         asked = [said(place.part) for place in lasting]
         yield told(lasting[0].pointer, *(place.owner for place in lasting), asked=asked, missing=("consent",))
 

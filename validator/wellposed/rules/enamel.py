@@ -38,8 +38,8 @@ def _told(chart: Chart, one: Taken, beyond: _Beyond) -> Told:
 @rule(
     "reduction-per-contact-beyond-advice",
     Severity.CAUTION,
-    title="More enamel may be taken at a contact than the lowest well-known advice.",
-    says="{asked:clause}: {amount:mm} at {contacts:contacts} is above {limit:mm}, the lowest well-known advice.",
+    title="More enamel may be taken at a contact than the lowest well-known advice there.",
+    says="{asked:clause}: {amount:mm} at {contacts:contacts} is above {limit:mm}, the lowest well-known advice there.",
     do="Look at the enamel of these teeth, and confirm the amount or lessen it.",
     change="At {limit:mm} a contact or less, both teeth together, this no longer applies.",
     figures=(ADVICE,),

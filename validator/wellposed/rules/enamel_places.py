@@ -31,7 +31,7 @@ _REASONS = {
     title="Enamel is to be taken where the teeth do not touch, or are to stand apart.",
     says="{asked:clause}: at {contacts:contacts} there is {why:list}.",
     do="Say why enamel is to go at a gap, or name the contact that was meant.",
-    change="Of a gap that closes it is not asked if tooth size or open embrasures are the stated reason.",
+    change="Another contact, or of a gap that closes tooth size or open embrasures as the reason, would settle it.",
 )
 def reduction_at_a_gap(chart: Chart) -> Iterator[Told]:
     """Enamel is taken at contacts, not at a measured space, an extraction site, the place of a missing tooth or a space
@@ -118,7 +118,7 @@ def reduction_at_an_implant(chart: Chart) -> Iterator[Told]:
     "reduction-at-a-primary-tooth",
     Severity.CAUTION,
     title="Enamel is to be taken at a primary or a partly erupted tooth.",
-    says="{asked:clause}: {teeth:teeth} is a primary tooth or not fully erupted.",
+    says="{asked:clause}: a primary tooth, or one not fully erupted, stands there: {teeth:teeth}.",
     do="Say that it is meant, or leave out the contact until the permanent tooth stands.",
     change="Without {contacts:contacts}, or with the state of the tooth corrected, this no longer applies.",
 )
@@ -151,7 +151,7 @@ def reduction_at_a_primary_tooth(chart: Chart) -> Iterator[Told]:
     "reduction-at-a-small-crown",
     Severity.CAUTION,
     title="Enamel is to be taken at a tooth with a small crown.",
-    says="{asked:clause}: {teeth:teeth} is stated to have a small crown already.",
+    says="{asked:clause}: a small crown is stated of {teeth:teeth}.",
     do="Say that it is meant, or leave out the contact.",
     change="Without {contacts:contacts}, or with the state of the tooth corrected, this no longer applies.",
     sources=("pinheiro-2002",),

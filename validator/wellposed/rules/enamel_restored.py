@@ -68,7 +68,7 @@ def reduction_on_one_surface(chart: Chart) -> Iterator[Told]:
     "reduction-at-a-restoration",
     Severity.NOTE,
     title="Enamel is to be taken at a restored tooth.",
-    says="{asked:clause}: {teeth:teeth} has a restoration ({states:words}), so that what is taken may not be enamel.",
+    says="{asked:clause}: restored is {teeth:teeth} ({states:words}), so that what is taken may not be enamel.",
     do="Nothing, if the amount may come from the other tooth or from the restoration.",
     change="Without {contacts:contacts}, or with the state of the tooth corrected, this no longer applies.",
 )

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from wellposed.consistency.whole import Place
 from wellposed.derive.space import Budget, budget
 from wellposed.findings import Severity
+from wellposed.rules._acts import above
 from wellposed.rules._declare import Told, rule, said, told
 from wellposed.rules._room import REDUCTION, ids_of, needed
 from wellposed.rules.chart import Chart
@@ -82,7 +83,7 @@ def reduction_falls_short(chart: Chart) -> Iterator[Told]:
         room, key = budget(chart.mouth, arch), f"{DONE}.{arch}"
         need, places = needed(room), _enamel_alone(chart, room)
         planned = sum(line.amount or 0.0 for line in room.means)
-        if need and places and need - planned * chart.limit(key) / _ALL > chart.limit(OPEN):
+        if need and places and above(need - planned * chart.limit(key) / _ALL, chart.limit(OPEN)):
             facts = {"arch": arch, "need": need, "amount": planned, "share": chart.limit(key)}
             asked = [said(at.part) for at in places]
             yield told(places[0].pointer, *ids_of(chart, room), asked=asked, **facts, figures=(key, OPEN))

@@ -26,7 +26,7 @@ def digest(prescription: Prescription) -> str:
     "other-patient",
     Severity.STOP,
     title="An earlier revision was for another patient.",
-    says="Revision {revision} of this order was for another patient's reference.",
+    says="Revision {revision} of this order has another reference for the patient.",
     do="Find out whose order this is before anything is made.",
     change="One reference in every revision would change it.",
 )
@@ -51,7 +51,7 @@ def other_patient(chart: Chart) -> Iterator[Told]:
     "replaces-another-document",
     Severity.ASK,
     title="The order does not replace the revision before it.",
-    says="`replaces` is not the digest of revision {revision} as it is at hand.",
+    says="The digest in `replaces` is not that of revision {revision} as it is at hand.",
     do="Find the revision that was meant, or correct `replaces`.",
     change="The digest of revision {revision} in its canonical form would change it.",
 )

@@ -12,6 +12,7 @@ from wellposed.kinematics.openings import incisors, molars, standing
 from wellposed.model.means import AnyMovement, ArchSlide, IncisorTravel, WidthChange
 from wellposed.rules._acts import above
 from wellposed.rules._declare import Told, rule, said, told
+from wellposed.rules._enamel import reasons
 from wellposed.rules._room import SPACING, amount_of, ids_of, known, needed, pointer_of, rooms, uses_room
 from wellposed.rules.chart import Chart
 from wellposed.vocabulary.motions import MOTIONS, Sense
@@ -28,6 +29,7 @@ _SENSES = {
     "distal-movement": _DISTAL,
 }
 _MAKING = (_OUT, _DISTAL)
+_CROWDED = {"crowding"}
 _ALL = 100
 
 
@@ -125,8 +127,8 @@ def more_means_than_need(chart: Chart) -> Iterator[Told]:
 
     Which of them is used is then the laboratory's choice, and the one that costs the patient most may be it.
 
-    Evidence: common practice, without a source. Said only where the need is known, and no goal on overjet, midline,
-    relation or width may use the rest.
+    Evidence: common practice, without a source. Said only where the need is known, no goal on overjet, midline, width
+    or relation may use the rest, and no means is there for another stated problem than crowding.
 
     Passes: {"findings": [{"id": "f1", "measure": "lower-crowding", "value": 1, "unit": "mm"}],
              "allow": [{"id": "a1", "use": "enamel-reduction", "arch": "lower", "in_all": 1.5, "unit": "mm"}]}
@@ -139,8 +141,9 @@ def more_means_than_need(chart: Chart) -> Iterator[Told]:
         need, made = needed(room), known(line.amount for line in room.means if line.what != SPACING)
         if not need or made is None or uses_room(chart) or amount_of(room, "extraction"):
             continue
-        if made * _ALL >= need * times and above(made - need, much):
-            places = [at for one in ids_of(chart, room) if (at := chart.place(one)) and at.section == "allow"]
+        places = [at for one in ids_of(chart, room) if (at := chart.place(one)) and at.section == "allow"]
+        several = not above(need * times / _ALL, made) and above(made - need, much)
+        if several and all(reasons(chart, at) <= _CROWDED for at in places):
             facts = {"arch": room.arch, "need": need, "made": made, "times": times, "limit": much}
             asked = [said(at.part) for at in places]
             yield told(pointer_of(chart, room), *ids_of(chart, room), asked=asked, **facts, figures=(TIMES, MUCH))

@@ -131,8 +131,8 @@ def reduction_after_space_needed(chart: Chart) -> Iterator[Told]:
 
     Without the room the teeth come forward first and are drawn back afterwards.
 
-    Evidence: the review of Martinez-Lozano et al. (2024) puts room first. Some align a little first so that contacts can be reached; an order
-    that merely begins with the alignment (`before`) is left alone.
+    Evidence: the review of Martinez-Lozano et al. (2024) puts room first. Some align a little first so that contacts
+    can be reached; an order that merely begins with the alignment (`before`) is left alone.
 
     Passes: {"findings": [{"id": "f1", "measure": "lower-crowding", "value": 3, "unit": "mm"}],
              "goals": [{"id": "g1", "strength": "must", "align": ["42", "41", "31", "32"]}],

@@ -32,7 +32,7 @@ def overlapped(amount, *order, at_least=0.2):
     staging = {
         "id": "s1",
         "strength": "must",
-        "order": [dict(zip(("first", "relation", "then"), order)) | {"id": "o1"}],
+        "order": [dict(zip(("first", "relation", "then"), order, strict=False)) | {"id": "o1"}],
     }
     return {
         "findings": [found("f1", "lower-crowding", amount, contacts=["42-41"])],
