@@ -32,10 +32,14 @@ def check(data: bytes, numbers: Norms | None = None, earlier: Sequence[Prescript
 
 
 def prescription_of(data: bytes) -> Prescription | None:
-    """The prescription in a document, if its structure is sound."""
+    """The prescription in a document, if it is sound: nothing stops it before its clauses are weighed."""
+    from wellposed.consistency import consistency
+
     document = read_document(data)
     made = structured(document) if isinstance(document, Document) else None
-    return made if isinstance(made, Prescription) else None
+    if not isinstance(made, Prescription):
+        return None
+    return None if any(one.severity == Severity.STOP for one in consistency(made)) else made
 
 
 def _placed(document: Document, findings: Iterable[Finding]) -> tuple[Finding, ...]:

@@ -11,8 +11,8 @@ from tests.spec import made, mutants
 from tests.validator.wellposed.consistency.ordinary import SOUND, document, prescription
 
 from wellposed.consistency import RULE_FAILED, RULES, consistency
-from wellposed.declare import rule, told
 from wellposed.consistency.whole import Whole
+from wellposed.declare import rule, told
 from wellposed.findings import Finding, Severity
 from wellposed.model import PRIVATE, Prescription
 from wellposed.reading.pointer import below, holds, steps
