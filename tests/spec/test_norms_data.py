@@ -11,6 +11,7 @@ import pytest
 from wellposed import norms
 from wellposed.norms import book
 from wellposed.norms.entry import GRADES
+from wellposed.rules import USUAL
 from wellposed.rules import RULES
 from wellposed.vocabulary.measures import MEASURE_KINDS, SIZES, TOOTH_MEASURE_KINDS, allowed_units
 from wellposed.vocabulary.teeth import PRIMARY_TEETH, TEETH
@@ -215,4 +216,4 @@ def test_the_examples_of_the_readme_hold():
     assert single in (FOLDER / "kinematics.toml").read_text("utf-8")
     for name, ends in tomllib.loads(several)["family"][0]["values"].items():
         assert ends == [ALL[f"plausible.mm.{name}.{end}"].value for end in ("least", "most")]
-    assert len(norms.with_profile(profile.encode()).changes) == 2
+    assert len(norms.with_profile(profile.encode(), USUAL).changes) == 3

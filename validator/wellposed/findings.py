@@ -86,7 +86,12 @@ def gathered(findings: Iterable[Finding]) -> tuple[Finding, ...]:
         if finding.under:
             groups.setdefault(finding.under, []).append(finding)
     told = [(finding, groups.get(finding.name, [])) for finding in alone if not finding.under]
-    told.sort(key=lambda group: (min(one.severity.rank for one in (group[0], *group[1])), not group[1]))
+    told.sort(
+        key=lambda group: (
+            min(one.severity.rank for one in (group[0], *group[1])),
+            not (group[1] or group[0].facts.get("instructions")),
+        )
+    )
     return tuple(one for leader, members in told for one in (leader, *members))
 
 

@@ -121,7 +121,7 @@ class Sound:
 
     # what a day brings
 
-    def crowded(self, arch, low=1.0, high=3.0, extra=0.0):
+    def crowded(self, arch, low=1.0, high=3.0):
         """Crowding in front, room by reduction, sometimes with a little advance or widening."""
         need = self.amount(low, high, 0.5)
         because = self.problem("crowding", self.find(f"{arch}-crowding", need), arch=arch)
@@ -132,7 +132,7 @@ class Sound:
         if need > 1.5 and arch == "upper":
             self.allow("widening", because, arch=arch, up_to=2)
             need -= 1
-        self.reduce(arch, because, max(need, 0.5) + extra)
+        self.reduce(arch, because, max(need, 0.5))
 
     def crowded_both(self):
         """Crowding in both arches."""
@@ -179,14 +179,14 @@ class Sound:
         self.attach(["13", "23", "16", "26"])
 
     def midline(self):
-        """A lower midline a little off, corrected beside a relief of crowding."""
+        """A lower midline a little off, corrected with enamel of the front."""
         off = self.rng.choice([-1, 1])
         because = self.problem("midline-deviation", self.find("lower-midline", off), arch="lower")
         self.goal(because, measure="lower-midline", at_least=-0.5, at_most=0.5, unit="mm")
         to, away = ("right", "left") if off > 0 else ("left", "right")
         self.allow("movement", because, teeth=SIDE_OF[away], motion="mesial", up_to=1.5)
         self.allow("movement", because, teeth=SIDE_OF[to], motion="distal", up_to=1.5)
-        self.crowded("lower", 1, 1.5, extra=abs(off) + 1)
+        self.reduce("lower", because, 2)
 
     def crossbite(self):
         """A premolar and molar in crossbite of one side, the upper arch a little narrow."""

@@ -74,6 +74,7 @@ CONDITIONS = (
         STATED,
     ),
     Case("treated-periodontitis-moved", "teeth are aligned", ill("treated-periodontitis", goals=ALIGN), STATED),
+    Case("treated-periodontitis-moved", "nothing is moved", ill("treated-periodontitis")),
     Case("treated-periodontitis-moved", "still active", ill("active-periodontitis", goals=ALIGN)),
     Case("antiresorptive-medication", "nothing beside it", ill("antiresorptive-medication", goals=ALIGN), STATED),
     Case(
