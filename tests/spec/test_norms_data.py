@@ -11,8 +11,7 @@ import pytest
 from wellposed import norms
 from wellposed.norms import book
 from wellposed.norms.entry import GRADES
-from wellposed.rules import USUAL
-from wellposed.rules import RULES
+from wellposed.rules import RULES, USUAL
 from wellposed.vocabulary.measures import MEASURE_KINDS, SIZES, TOOTH_MEASURE_KINDS, allowed_units
 from wellposed.vocabulary.teeth import PRIMARY_TEETH, TEETH
 
