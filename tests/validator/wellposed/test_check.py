@@ -85,6 +85,14 @@ def test_the_report_of_a_document(document, expected):
 
 
 ODD = {
+    "teeth that crowding puts on one spot": {
+        "teeth": {
+            "upper": ["12", "11", "21", "22"],
+            "lower": ["47", "46", "45", "44", "43", "42", "41", "31", "32", "33"],
+        },
+        "findings": [{"id": "f1", "measure": "lower-crowding", "value": 201, "unit": "mm"}],
+        "goals": [{"id": "g1", "strength": "must", "align": ["42", "41", "31"]}],
+    },
     "a single tooth in all": {"teeth": {"upper": ["16"], "lower": []}},
     "no teeth at all": {"teeth": {"upper": [], "lower": []}},
     "one tooth": {"teeth": {"upper": ["11"], "lower": []}},

@@ -70,7 +70,7 @@ class ArchLine:
         """Room between two teeth that 1 mm ``out`` of the first loses, and 1 mm of the second gains, mm."""
         (x, y), (ahead_x, ahead_y) = self.points[first], self.points[second]
         x, y = ahead_x - x, ahead_y - y
-        length = (x * x + y * y) ** 0.5 or 1.0
+        length = (x * x + y * y) ** 0.5 or 1.0  # on one spot there is no direction, and no room to gain
         a, b = self.facings[first], self.facings[second]
         loses, gains = (a.out_x * x + a.out_y * y) / length, (b.out_x * x + b.out_y * y) / length
         return round(loses, _DIGITS), round(gains, _DIGITS)

@@ -10,6 +10,7 @@ import pytest
 from pydantic import ValidationError
 from tests.spec import made, mutants
 from tests.validator.wellposed.consistency.ordinary import document, prescription
+from tests.validator.wellposed.consistency.test_rules import resolves
 from tests.validator.wellposed.rules.charts import chart, found, pointers
 from tests.validator.wellposed.rules.sound import DAYS, sound
 
@@ -18,7 +19,6 @@ from wellposed.consistency.whole import Whole
 from wellposed.findings import GROUNDS, Severity
 from wellposed.model import PRIVATE, Prescription
 from wellposed.norms import load
-from wellposed.reading.pointer import below, holds, steps
 from wellposed.render.clinical import clinical_lines, would_change
 from wellposed.render.filled import filled
 from wellposed.rules import RULES, TOPICS, Chart, clinical
@@ -152,14 +152,6 @@ def test_it_rests_on_something(declared):
 SCHEMA = document_schema("prescription")
 TERMS = sorted({what.partition(" = ")[2] for what in made.possible(SCHEMA) if " = " in what})
 SECRET = "Zzyzx"
-
-
-def resolves(value, pointer):
-    for step in steps(pointer):
-        if not holds(value, step):
-            return False
-        value = below(value, step)
-    return True
 
 
 def faults_of_the_run(given_document):
