@@ -38,7 +38,7 @@ class Place(NamedTuple):
 
     def said(self, member: str) -> Any:
         """What the part says under this name; None if it does not, or has no such member."""
-        return getattr(self.part, member, None)
+        return vars(self.part).get(member)  # every member stands there, said or not; much faster than getattr
 
 
 class Mention(NamedTuple):

@@ -97,6 +97,7 @@ def along_arch(teeth: tuple[str, ...] | list[str]) -> tuple[str, ...]:
     return tuple(sorted(teeth, key=lambda tooth: (place(tooth), tooth)))
 
 
+@cache
 def tooth_at(arch: str, side: str, number: int) -> str:
     """The permanent tooth ``number`` (1 to 8) of a side of an arch."""
     quadrant = next(key for key, where in _PERMANENT.items() if where == (arch, side))
