@@ -16,6 +16,13 @@ from wellposed.findings import Severity
 from wellposed.rules import USUAL
 
 NUMBER = 500
+REASONS = {
+    "fourth-angle": "three cephalometric angles were measured: the fourth follows, and is shown",
+    "measurement-needed-but-missing": "widening is allowed, and the width it starts from is not stated",
+    "attachment-for-small-movement": "the turn drawn lies below the amount texts ask an attachment for",
+    "advance-beyond-stability": "a lower lateral far behind the line may come forward by more than is held stable",
+}
+"""Why a rule speaks of an order that is sound."""
 
 
 @cache
@@ -38,7 +45,7 @@ def cautions(number=NUMBER):
 def table(number=NUMBER):
     """The rates in lines."""
     spoken = sorted(((rate, rule) for rule, rate in rates(number).items() if rate), reverse=True)
-    yield from (f"{rate:6.1%}  {USUAL[rule]:<7}  {rule}" for rate, rule in spoken)
+    yield from (f"{rate:6.1%}  {USUAL[rule]:<7}  {rule}: {REASONS.get(rule, '?')}" for rate, rule in spoken)
     yield f"{len(USUAL) - len(spoken)} of {len(USUAL)} rules do not speak"
     yield f"median of findings that weigh more than a note: {median(cautions(number)):g}"
 

@@ -3,7 +3,7 @@
 from collections import Counter
 from statistics import median
 
-from tests.validator.wellposed.rules.rates import cautions, rates, reports
+from tests.validator.wellposed.rules.rates import REASONS, cautions, rates, reports
 from tests.validator.wellposed.rules.sound import DAYS
 
 from wellposed.findings import Severity
@@ -30,3 +30,7 @@ def test_at_the_median_there_is_no_more_than_one_caution():
 def test_no_rule_that_weighs_more_than_a_note_speaks_of_more_than_a_fifth():
     often = {rule: rate for rule, rate in rates().items() if rate > OFTEN and USUAL[rule] != Severity.NOTE}
     assert often == {}
+
+
+def test_of_every_rule_that_speaks_it_is_said_why():
+    assert {rule for rule, rate in rates().items() if rate} == set(REASONS)
