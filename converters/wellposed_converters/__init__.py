@@ -1,0 +1,1 @@
+"""Other forms of an order, to and from the prescription format."""

@@ -1,0 +1,1 @@
+"""Notes, checklists and e-mails read into clauses, and everything doubtful asked about."""

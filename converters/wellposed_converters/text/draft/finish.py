@@ -1,0 +1,170 @@
+"""From a draft to a prescription: answers, the particulars that only the clinic has, and nothing left open."""
+
+from __future__ import annotations
+
+import copy
+import json
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
+from typing import Any, Final, NamedTuple
+
+from wellposed.findings import Finding
+from wellposed.model.envelope import Envelope
+from wellposed.reading import Document, read_document, structured
+from wellposed.vocabulary.teeth import ARCHES
+from wellposed_converters.text.draft.drafting import AS_NOTE, ENVELOPE, Draft, Uncarried
+
+FIXED: Final = {"format": "wellposed/prescription", "version": "1.0", "notation": "ISO 3950"}
+PARTICULARS: Final = frozenset(
+    ("id", "revision", "replaces", "issued", "prescriber", "laboratory", "patient", "teeth", "records")
+)
+
+
+class Lack(NamedTuple):
+    """Why a draft is no prescription yet: a name, and the question or the place it is about."""
+
+    rule: str
+    about: str
+
+
+class NotFinished(ValueError):  # noqa: N818  # not a fault of the caller's program: the draft is open
+    """The draft cannot become a prescription; ``lacks`` says all that is in the way."""
+
+    def __init__(self, lacks: tuple[Lack, ...]) -> None:
+        super().__init__("; ".join(f"{one.rule} {one.about}" for one in lacks))
+        self.lacks = lacks
+
+
+def answered(one: Draft, question: str, answer: Any) -> Draft:
+    """The draft with an answer to a question that the format asked.
+
+    answer  the open members and their values, as ``{"within": 0.5}``; or ``"as-note"`` for words that stay a note.
+            What the reader asked is answered by reading or editing the clauses, and drafting again.
+
+    Raises:
+        KeyError: there is no such question
+        ValueError: the answer is not one of this question, or it is answered already
+    """
+    asked = {entry["id"]: entry for entry in one.questions}[question]
+    if question in {entry["question"] for entry in one.answers}:
+        raise ValueError(f"{question} is answered already")
+    document = copy.deepcopy(one.document)
+    if "members" in asked:
+        _filled(document, asked, answer)
+    elif answer != AS_NOTE or AS_NOTE not in asked.get("options", ()):
+        raise ValueError(f"{question} is not answered by that")
+    return replace(one, document=document, answers=(*one.answers, {"question": question, "answer": answer}))
+
+
+def _filled(document: dict[str, Any], asked: Mapping[str, Any], answer: Any) -> None:
+    bounds = asked["members"] == ["at_least", "at_most"]
+    known = isinstance(answer, Mapping) and answer and set(answer) <= set(asked["members"])
+    if not known or not (bounds or set(answer) == set(asked["members"])):
+        raise ValueError(f"{asked['id']} asks for {', '.join(asked['members'])}")
+    for pointer in asked["pointers"]:
+        _at(document, pointer).update(answer)
+
+
+def _at(document: Any, pointer: str) -> Any:
+    for step in pointer.split("/")[1:]:
+        document = document[int(step)] if isinstance(document, list) else document[step]
+    return document
+
+
+def finish(one: Draft, particulars: Mapping[str, Any]) -> dict[str, Any]:
+    """The prescription, once nothing is open.
+
+    particulars  members of the prescription that no note says: id, revision, issued, prescriber, laboratory, patient,
+                 teeth; records and replaces where there are any. Nothing of them is filled in.
+
+    The result is sound in itself; whether its clauses can hold together is for the check.
+
+    Raises:
+        NotFinished: naming every open question and all that is missing or at odds with the note
+    """
+    lacks = [*_open(one), *_missing(one, particulars), *_at_odds(one, particulars)]
+    if lacks:
+        raise NotFinished(tuple(lacks))
+    whole = _whole(one, particulars)
+    faults = _faults(whole)
+    if faults:
+        raise NotFinished(faults)
+    return whole
+
+
+def _open(one: Draft) -> Iterator[Lack]:
+    done = {entry["question"] for entry in one.answers}
+    yield from (Lack("question-open", entry["id"]) for entry in one.questions if entry["id"] not in done)
+
+
+def _missing(one: Draft, particulars: Mapping[str, Any]) -> Iterator[Lack]:
+    yield from (Lack("particular-unknown", f"/{name}") for name in particulars if name not in PARTICULARS)
+    yield from (Lack("particular-missing", pointer) for pointer in one.missing if _value(particulars, pointer) is None)
+
+
+def _value(particulars: Mapping[str, Any], pointer: str) -> Any:
+    value: Any = particulars
+    for step in pointer.split("/")[1:]:
+        value = value.get(step) if isinstance(value, Mapping) else None
+    return value
+
+
+def _at_odds(one: Draft, particulars: Mapping[str, Any]) -> Iterator[Lack]:
+    """What the particulars say otherwise than the note: a missing tooth that is present, a fact of the patient."""
+    teeth = particulars.get("teeth")
+    present = {tooth for arch in ARCHES for tooth in _list(_value(particulars, f"/teeth/{arch}"))}
+    yield from (Lack("said-to-be-missing", tooth) for tooth in one.absent if tooth in present)
+    if isinstance(teeth, Mapping) and "particulars" in teeth and "teeth" in one.document:
+        yield Lack("said-by-the-note", "/teeth/particulars")
+    for name, value in one.document.get("patient", {}).items():
+        given = _value(particulars, f"/patient/{name}")
+        if given is not None and given != value:
+            yield Lack("said-by-the-note", f"/patient/{name}")
+
+
+def _list(value: Any) -> list[Any]:
+    return [tooth for tooth in value if isinstance(tooth, str)] if isinstance(value, list | tuple) else []
+
+
+def _whole(one: Draft, particulars: Mapping[str, Any]) -> dict[str, Any]:
+    """Fixed members, particulars and clauses, in the order of the format; lists of all teeth filled."""
+    given = copy.deepcopy(dict(particulars))
+    document = copy.deepcopy(one.document)
+    for fill in one.fills:
+        pointer, _, member = fill["pointer"].rpartition("/")
+        arches = ARCHES if fill["teeth_of"] == "both" else (fill["teeth_of"],)
+        _at(document, pointer)[member] = [tooth for arch in arches for tooth in given["teeth"][arch]]
+    for name in ("patient", "teeth"):
+        given[name] = {**given[name], **document.pop(name, {})}
+    members = FIXED | given | document
+    return {name: members[name] for name in (*FIRST, *members) if name in members}
+
+
+FIRST: Final = (
+    "format", "version", "notation", "id", "revision", "replaces", "issued", "prescriber", "laboratory", "treat",
+    "patient", "teeth", "conditions", "records", "findings",
+)  # fmt: skip
+
+
+def _faults(whole: Mapping[str, Any]) -> tuple[Lack, ...]:
+    """What is wrong with the prescription as text and as a structure."""
+    read = read_document(json.dumps(whole, ensure_ascii=False).encode())
+    made = structured(read) if isinstance(read, Document) else read
+    if isinstance(made, Envelope):
+        return ()
+    return tuple(_lack(finding) for finding in made)
+
+
+def _lack(found: Finding) -> Lack:
+    return Lack(found.rule, found.pointer)
+
+
+def restored(record: Mapping[str, Any]) -> Draft:
+    """The draft that ``record`` was made of. :raises KeyError: for a record that lacks a member."""
+    left = tuple(Uncarried(one["clause"], one["reason"], tuple(one["pointers"])) for one in record["uncarried"])
+    lists = ("administrative", "questions", "missing", "assumed", "absent", "fills", "answers")
+    rest = {name: tuple(record[name]) for name in lists}
+    return Draft(record["note_sha256"], record["prescription"], record["sources"], left, **rest)
+
+
+__all__ = ["ENVELOPE", "Lack", "NotFinished", "answered", "finish", "restored"]

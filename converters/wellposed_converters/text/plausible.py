@@ -1,0 +1,49 @@
+"""The data of ``plausible.toml``: units not written, amounts needed, amounts that are likely slips."""
+
+from __future__ import annotations
+
+import tomllib
+from functools import cache
+from importlib import resources
+from typing import Any
+
+from wellposed_converters.text.clause import Clause
+
+
+@cache
+def _data() -> dict[str, Any]:
+    return tomllib.loads(resources.files(__package__).joinpath("plausible.toml").read_text("utf-8"))
+
+
+@cache
+def listed(table: str, key: str) -> frozenset[str]:
+    """A list of the file as a set."""
+    return frozenset(_data()[table][key])
+
+
+def crown_heights() -> tuple[float, float]:
+    """The least and greatest height of a lower incisor's crown, in millimetres."""
+    found = _data()["crown_height"]
+    return found["least"], found["most"]
+
+
+def unit_of(kind: str) -> str | None:
+    """The unit of a kind's amounts where none is written (R6); None where it must be asked."""
+    return next((unit for unit, kinds in _data()["unit"].items() if kind in kinds), None)
+
+
+def overbite_unit(least: float, most: float) -> str | None:
+    """The unit of an overbite between these numbers; None where both are possible."""
+    bounds = _data()["overbite"]
+    if most < bounds["mm_below"]:
+        return "mm"
+    return "pct" if least > bounds["pct_above"] else None
+
+
+def most_of(clause: Clause) -> float | None:
+    """The greatest plausible amount of a clause like this one; None where nothing is known of it."""
+    for row in _data()["most"]:
+        if clause.kind in row["kinds"] and clause.measure in row["measures"] and clause.unit == row["unit"]:
+            most: float = row["most"]
+            return most
+    return None

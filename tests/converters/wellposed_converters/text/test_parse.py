@@ -1,0 +1,30 @@
+import pytest
+
+from wellposed_converters.text.parse import derivations
+
+# Rows of terminals, and the heads of the statements of each grouping, worked out by hand.
+ROWS = [
+    ("MOTION PLACE", [["MOTION"]], "one statement"),
+    ("VERB MEASURE COMMA VERB MEASURE", [["MEASURE", "MEASURE"]], "a verb begins its own statement"),
+    ("MEANS PLACE AMOUNT BASIS COMMA NEG PLACE", [["MEANS", None]], "a rest without a head"),
+    ("PLACE COLON MOTION AMOUNT", [[None, "MOTION"]], "a lead before a colon"),
+    ("NEG MEANS OR MEANS PLACE", [["MEANS", "MEANS"]] * 3, "two scopes of the place, and of the negation"),
+]
+
+
+@pytest.mark.parametrize("row, heads, why", ROWS)
+def test_all_groupings_are_found(row, heads, why):
+    terminals = tuple(row.split())
+    found = [
+        [None if unit.head is None else terminals[unit.head] for unit in units] for units in derivations(terminals)
+    ]
+    assert found == heads, why
+
+
+def test_a_row_that_is_no_statement_has_no_grouping():
+    assert derivations(("COMMA", "COMMA")) == ()
+
+
+def test_a_row_with_too_many_groupings_is_given_up_in_short_time():
+    assert derivations(tuple("MEANS PLACE COMMA".split() * 12 + ["MEANS"])) is None
+    assert derivations(("PLACE",) * 100) is None
