@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from wellposed import norms
 from wellposed.kinematics.case import Case, Groups, is_space, must
 from wellposed.kinematics.judgement import Conflict, Range
 from wellposed.kinematics.means import allowance_opens
@@ -13,10 +14,13 @@ from wellposed.kinematics.rows import Kind, Terms, mean
 from wellposed.kinematics.search import Members, conflicts, failing
 from wellposed.kinematics.translate import Translation
 from wellposed.kinematics.ways_out import explained
-from wellposed.model.clauses import KeepMeasure, Reach
+from wellposed.model.clauses import Align, AnyGoal, KeepMeasure, Level, Reach
 from wellposed.model.means import AnyAllowance, ClassElastics, EnamelReduction, WidthChange
 from wellposed.vocabulary.measures import MEASURE_KINDS
 from wellposed.vocabulary.teeth import place
+
+_TURNED = {"rotation": "achieved.relevant-error.deg", "displacement": "achieved.relevant-error.mm"}
+_OFF_LINE = ("rotated-teeth", "displaced-teeth", "tilted-teeth")
 
 
 def forced(translation: Translation, groups: Groups, members: Members) -> Iterator[Range]:
@@ -103,13 +107,25 @@ def leans_on(translation: Translation, groups: Groups, members: Members) -> Iter
 
 
 def already_met(translation: Translation) -> bool:
-    """Whether every goal holds with the teeth where they are, and there is one."""
-    if not translation.rx.goals or translation.unmet:
+    """Whether every goal holds with the teeth where they are, there is one, and the sums hold all that it asks."""
+    goals = translation.rx.goals or ()
+    if not goals or translation.unmet or any(_beyond_sums(translation, goal) for goal in goals):
         return False
     members = translation.system.members
     asked = [key for key in translation.asked.demands if members[key].kind == Kind.DEMAND and not is_space(key)]
     rows = (translation.asked.demands[key] for key in asked)
     return all(low - 1e-9 <= _at_rest(translation, terms) <= high + 1e-9 for terms, low, high in rows)
+
+
+def _beyond_sums(translation: Translation, goal: AnyGoal) -> bool:
+    """Whether a goal asks for what no sum tells: an arch levelled, or teeth in line that are stated to stand off it."""
+    if not isinstance(goal, Align):
+        return isinstance(goal, Level)
+    asked, mouth = set(goal.align), translation.mouth
+    limits = ((mouth.tooth_values(measure), norms.value(key)) for measure, key in _TURNED.items())
+    measured = {tooth for values, limit in limits for tooth, value in values.items() if abs(value) > limit}
+    stated = (one.teeth or goal.align for one in translation.rx.problems or () if one.problem in _OFF_LINE)
+    return not asked.isdisjoint(measured) or any(not asked.isdisjoint(teeth) for teeth in stated)
 
 
 def _at_rest(translation: Translation, terms: Terms) -> float:

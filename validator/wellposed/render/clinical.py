@@ -3,6 +3,7 @@ change the judgement, and the instructions that rest on a doubted diagnosis alon
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping
 from functools import cache
 from typing import Any
@@ -32,7 +33,9 @@ def clinical_sentence(finding: Finding) -> str:
     """What is said, in a sentence, with how sure its figures are where they were not read in print."""
     weighed = finding.facts.get("usual_severity")
     weight = f" (Usually weighed as {weighed}; the practice profile says otherwise.)" if weighed else ""
-    return filled(_entries()[finding.rule].says, finding.facts) + _sureness(finding.facts) + weight
+    said = filled(_entries()[finding.rule].says, finding.facts)
+    seen = said if finding.severity == Severity.NOTE else f"{said} {would_change(finding)}"
+    return said + _sureness(finding.facts, seen) + weight
 
 
 def would_change(finding: Finding) -> str | None:
@@ -61,15 +64,25 @@ def clinical_lines(finding: Finding) -> Iterator[str]:
     yield f"To do: {_entries()[finding.rule].do}"
 
 
-def _sureness(facts: Mapping[str, Any]) -> str:
-    """The figures that no published text was read for, and what they are instead; nought is no figure."""
+def _sureness(facts: Mapping[str, Any], seen: str) -> str:
+    """The figures that no published text was read for, and what they are instead; nought is no figure.
+
+    seen  what else the reader sees of the finding: a figure that is not in it is said to be used too
+    """
     told = []
     for sure, words in _SURE.items():
         figures = [one for one in facts.get("figures", ()) if one["sure"] == sure and one["value"]]
-        amounts = [amount(one["value"], one["unit"]) for one in figures]
-        if amounts:
-            told.append(f"{joined(list(dict.fromkeys(amounts)))}: {words}")
+        amounts = dict.fromkeys(amount(one["value"], one["unit"]) for one in figures)
+        shown = [one for one in amounts if _is_in(one, seen)]
+        besides = [one for one in amounts if one not in shown]
+        told += [f"{joined(shown)}: {words}"] if shown else []
+        told += [f"also used, {joined(besides)}: {words}"] if besides else []
     return f" ({'; '.join(told)}.)" if told else ""
+
+
+def _is_in(told: str, seen: str) -> bool:
+    """Whether the number of an amount stands in a sentence."""
+    return re.search(rf"(?<![\d.]){re.escape(told.rstrip(' °%abcdefghijklmnopqrstuvwxyz'))}(?!\d)", seen) is not None
 
 
 def _ground(finding: Finding) -> str:

@@ -32,6 +32,11 @@ def joined(words: list[str]) -> str:
     return f"{', '.join(words[:-1])} and {words[-1]}" if len(words) > 1 else "".join(words)
 
 
+def _clauses(words: list[str]) -> str:
+    """Several clauses, which have commas of their own."""
+    return joined(words) if len(words) < 3 else f"{'; '.join(words[:-1])}; and {words[-1]}"
+
+
 def _each(phrase: Callable[[Any], str]) -> Callable[[Any], str]:
     def of(value: Any) -> str:
         return joined([phrase(one) for one in value]) if isinstance(value, list | tuple) else phrase(value)
@@ -53,7 +58,7 @@ _KINDS: Mapping[str, Callable[[Any], str]] = {
     "teeth": lambda value: teeth([value] if isinstance(value, str) else value),
     "contacts": lambda value: contacts([value] if isinstance(value, str) else value),
     "measure": _each(_measure),
-    "clause": _each(clause),
+    "clause": lambda value: _clauses([clause(one) for one in value]) if isinstance(value, list) else clause(value),
     "words": _each(lambda value: str(value).replace("-", " ")),
     "list": _each(str),
 }

@@ -43,9 +43,11 @@ def _look_first(report: Report) -> str:
     if not doubted:
         return ""
     ids = joined([str(one.facts["doubts"]) for one in doubted])
-    resting = sum(len(one.facts["instructions"]) for one in doubted)
+    resting = len({instruction["pointer"] for one in doubted for instruction in one.facts["instructions"]})
     told = "1 instruction rests" if resting == 1 else f"{resting} instructions rest"
-    return f" Look at the diagnosis first: {told} on {ids}, which the measurements do not support."
+    graded = all(one.facts.get("overstated") for one in doubted)
+    doubt = "whose grade is not that of the measurements" if graded else "which the measurements do not support"
+    return f" Look at the diagnosis first: {told} on {ids}, {doubt}."
 
 
 def _verdict(report: Report) -> str:
@@ -56,6 +58,8 @@ def _verdict(report: Report) -> str:
         return _unsaid(conflicts[0])
     if report.verdict == "contradictory":
         return _against(conflicts[0])
+    if any(finding.rule == "nothing-asked" for finding in report.findings) and report.verdict == "possible":
+        return "Nothing is asked for."
     return _HEADLINES[report.verdict]
 
 

@@ -96,7 +96,7 @@ def bounds(said: Said, part: str = "") -> str:
     high = None if part == "floor" else said.get("at_most")
     unit = said["unit"]
     if low is not None and high is not None:
-        return f"{number(low)} to {amount(high, unit)}"
+        return amount(high, unit) if low == high else f"{number(low)} to {amount(high, unit)}"
     if low is not None:
         return f"at least {amount(low, unit)}"
     return f"at most {amount(high or 0.0, unit)}"

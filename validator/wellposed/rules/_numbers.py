@@ -27,7 +27,11 @@ _CUE = (
 _JOINED = r"\s*(?:(?:,|and|&|or|to|/|-)\s*)?(?=#?\d)"
 _UNITS = r"\s*(?:mm|cm|deg|°|%|(?:st|nd|rd|th|x|h)\b|hours?|days?|weeks?|months?|years?|aligners?|stages?|steps?|times)"
 _LIST = re.compile(rf"(?i){_CUE}((?:#?\d{{1,2}}(?![\d:/]|[.,]\d)(?:{_JOINED})?)++)(?!{_UNITS})")
-_HASH = re.compile(r"(?i)(\b(?!tooth|teeth)\w+\.?\s*)?#\s?(\d{1,2})(?!\d)")
+_COUNTED = (
+    "aligners?|appointments?|cases?|charts?|files?|images?|invoices?|items?|jobs?|labs?|no|notes?|options?|orders?|pages?|patients?"
+    "|photos?|plans?|points?|questions?|records?|refs?|revisions?|scans?|setups?|sets?|stages?|steps?|trays?|versions?|visits?"
+)
+_HASH = re.compile(rf"(?i)(\b(?:{_COUNTED})\b\.?\s*)?#\s?(\d{{1,2}})(?!\d)")
 _DIGITS = re.compile(r"\d{1,2}")
 _NAMED = re.compile(r"\bISO\b|\bFDI\b|(?i:\buniversal\b|\bpalmer\b|\bzsigmondy\b)")
 

@@ -21,7 +21,7 @@ _REFUSED, _UNWISHED = ("must_not", "none"), ("prefer_not",)
     "attachment-refused-but-needed",
     Severity.ASK,
     title="No attachment may be placed where an ordered movement needs one.",
-    says="{refused:clause}, but {asked:clause}: of {teeth:list} aligners seldom reach so much without a hold.",
+    says="{refused:clause}, but {asked:clause}: aligners seldom move {teeth:list} so far without a hold.",
     do="Decide between the movement and the tooth without an attachment, or name another auxiliary.",
     change="An attachment, a button or an elastic on {teeth:list}, or a movement below the amount, would change it.",
     figures=_NEEDS,
@@ -152,7 +152,7 @@ def attachment_on_changing_tooth(chart: Chart) -> Iterator[Told]:
     "attachment-on-unerupted-tooth",
     Severity.ASK,
     title="An attachment is asked for on a tooth that has not erupted.",
-    says="{asked:clause}, but {teeth:list} is stated as {states:words}: there is no crown to place it on.",
+    says="{asked:clause}, but stated of {teeth:list} is {states:words}: there is no crown to place it on.",
     do="Correct the tooth or its state, or say when the attachment is to be placed.",
     change="A tooth that is in the mouth would change it.",
 )

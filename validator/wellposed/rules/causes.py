@@ -16,6 +16,7 @@ from wellposed.findings import Finding, gathered
 from wellposed.model.making import Attachment
 from wellposed.model.means import AnyMovement, VerticalMovement
 from wellposed.rules._declare import said
+from wellposed.rules.alike import as_one
 from wellposed.rules.answers import answers
 from wellposed.rules.chart import Chart
 
@@ -30,7 +31,7 @@ def sorted_out(chart: Chart, findings: Iterable[Finding]) -> tuple[Finding, ...]
     leaders = _leaders(found)
     doubted = {leader.facts[DOUBTS] for leader in leaders}
     resting = {leader.name: _resting(chart, leader, doubted, found) for leader in leaders}
-    return gathered(_placed(chart, finding, leaders, resting) for finding in found)
+    return gathered(as_one(_placed(chart, finding, leaders, resting) for finding in found))
 
 
 def rests_on(chart: Chart, finding: Finding) -> tuple[tuple[str, str], ...]:

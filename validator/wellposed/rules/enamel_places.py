@@ -8,7 +8,18 @@ from wellposed.findings import Severity
 from wellposed.model.clauses import Leave
 from wellposed.model.findings import Finding
 from wellposed.rules._declare import Told, rule
-from wellposed.rules._enamel import REPLACED, arch_of_contact, at_contacts, flat, named, reasons, stated, states_of
+from wellposed.rules._enamel import (
+    FRONT,
+    REPLACED,
+    arch_of_contact,
+    at_contacts,
+    flat,
+    named,
+    part_of,
+    reasons,
+    stated,
+    states_of,
+)
 from wellposed.rules.chart import Chart
 from wellposed.vocabulary.contacts import normal, teeth_of
 from wellposed.vocabulary.teeth import is_primary, place
@@ -31,7 +42,7 @@ _REASONS = {
     title="Enamel is to be taken where the teeth do not touch, or are to stand apart.",
     says="{asked:clause}: at {contacts:contacts} there is {why:list}.",
     do="Say why enamel is to go at a gap, or name the contact that was meant.",
-    change="Another contact, or of a gap that closes tooth size or open embrasures as the reason, would settle it.",
+    change="Another contact would settle it; so would tooth size or open embrasures as its reason, if the gap closes.",
 )
 def reduction_at_a_gap(chart: Chart) -> Iterator[Told]:
     """Enamel is taken at contacts, not at a measured space, an extraction site, the place of a missing tooth or a space
@@ -40,7 +51,8 @@ def reduction_at_a_gap(chart: Chart) -> Iterator[Told]:
     There it makes a gap wider instead of room for crowded teeth. Often the contact beside it was meant.
 
     Evidence: common practice, without a source. To fit a tooth's size or shape, or to close a dark triangle, enamel is
-    taken at such places too; stated as the reason, it is let through.
+    taken at such places too; stated as the reason, it is let through. The place of a missing front tooth counts as
+    closed where the arch is measured as crowded and no space is stated in it.
 
     Passes: {"findings": [{"id": "f1", "measure": "upper-spacing", "value": 1, "unit": "mm", "contacts": ["11-21"]}],
              "allow": [{"id": "a1", "use": "enamel-reduction", "contacts": ["12-11"], "per_contact": 0.3,
@@ -67,7 +79,7 @@ def _gap(chart: Chart, contact: str) -> str | None:
         return LEFT
     if at and at.taken:
         return SITE
-    if _apart(contact):
+    if _apart(contact) and not _closed(chart, contact):
         return MISSING
     return SPACE if _spaces(chart, [contact]) else None
 
@@ -76,6 +88,12 @@ def _apart(contact: str) -> bool:
     """Whether a tooth is missing between the two."""
     first, second = (where - (where > 0) for where in map(place, teeth_of(contact)))
     return second - first > 1
+
+
+def _closed(chart: Chart, contact: str) -> bool:
+    """Whether the place of a missing front tooth is closed: its arch is crowded, and no space is stated in it."""
+    crowding, spacing = (chart.value(f"{arch_of_contact(contact)}-{what}") for what in ("crowding", "spacing"))
+    return part_of(*teeth_of(contact)) == FRONT and bool(crowding) and not spacing
 
 
 def _spaces(chart: Chart, contacts: Iterable[str]) -> list[str]:
@@ -88,7 +106,7 @@ def _spaces(chart: Chart, contacts: Iterable[str]) -> list[str]:
     "reduction-at-an-implant",
     Severity.ASK,
     title="Enamel is to be taken at an implant or a bridge's pontic.",
-    says="{asked:clause}: {teeth:teeth} has no enamel and does not move ({states:words}).",
+    says="{asked:clause}: there is no enamel on {teeth:teeth}, and no movement ({states:words}).",
     do="Say on which tooth, and how much, or leave the contact out.",
     change="If the tooth is not replaced, correct its state.",
 )

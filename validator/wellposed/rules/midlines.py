@@ -22,7 +22,7 @@ _INCISORS, _CENTS = 8, 2
     "midline-without-asymmetric-means",
     Severity.CAUTION,
     title="A midline is to move far, and all that is ordered and allowed is alike on both sides.",
-    says="{asked:clause}: that is {shift:mm} from {present:mm}, and nothing names one side more than the other;"
+    says="{asked:clause}: that is {shift:mm} from {present:mm} today, and nothing names one side more than the other;"
     " beyond {limit:mm} that is asked about.",
     do="Say on which side room is made or teeth go back, or let the midline stay.",
     change="A means on one side, a space on one side, or a shift of {limit:mm} or less, settles it.",

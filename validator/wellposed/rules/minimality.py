@@ -38,20 +38,21 @@ _MEASURED_PROBLEMS = {
 @rule(
     "leave-as-it-is",
     Severity.NOTE,
-    title="Nothing measured is out of range, and no goal is open.",
-    says="No goal is open, and {measures:measure} are all within the usual range: to leave the teeth as they are is "
+    title="Nothing measured is out of range, and no goal is stated.",
+    says="No goal is stated, and {measures:measure} are all within the usual range: to leave the teeth as they are is "
     "one option to discuss.",
     do="Discuss leaving the teeth as they are, or state what is to be better.",
-    change="An open goal, an ordered movement, or a measurement or problem that calls for treatment would change it.",
+    change="A goal, an ordered movement, or a measurement or problem that calls for treatment would change it.",
     figures=(*FIGURES, *TEETH_FIGURES),
 )
 def leave_as_it_is(chart: Chart) -> Iterator[Told]:
-    """Something is out of its usual range, or a goal is not yet met, or a movement or a problem is stated.
+    """Something is out of its usual range, or a goal, a movement or a problem is stated.
 
     Where nothing is, treatment can only cost. A patient may still wish for it, and then should say for what.
 
     Evidence: the ranges are one school's where schools differ. The rule speaks only if each arch treated was measured
-    for crowding or spacing, and the overbite or the overjet; a problem that no measure can show keeps it silent.
+    for crowding or spacing, and the overbite or the overjet; a problem that no measure can show keeps it silent. Of
+    goals that hold already `goals-already-met` says the same.
 
     Passes: {"findings": [{"id": "f1", "measure": "upper-crowding", "value": 0, "unit": "mm"},
                           {"id": "f2", "measure": "lower-crowding", "value": 3, "unit": "mm"},
@@ -60,7 +61,7 @@ def leave_as_it_is(chart: Chart) -> Iterator[Told]:
                          {"id": "f2", "measure": "lower-crowding", "value": 0, "unit": "mm"},
                          {"id": "f3", "measure": "overbite", "value": 3, "unit": "mm"}]}
     """
-    if not _looked_at(chart) or any(unusual(chart)) or any(_beside_measures(chart)) or _open(chart):
+    if not _looked_at(chart) or any(unusual(chart)) or any(_beside_measures(chart)) or _asked(chart):
         return
     measures = [*measured(chart), *(name for name in ("rotation", "displacement") if chart.found(name))]
     yield told("", *chart.found(*measures), measures=measures, figures=figures_of(*measures))
@@ -74,12 +75,11 @@ def _looked_at(chart: Chart) -> bool:
     return bite and all(chart.mouth.room_stated(arch) for arch in arches)
 
 
-def _open(chart: Chart) -> bool:
-    """Whether a goal is not yet met, a tooth goes, or a movement gives no reason or one that has no usual range."""
-    asked = chart.of("movements")
-    if chart.mouth.extracted or any(not place.said("because") or _beyond_ranges(chart, place) for place in asked):
+def _asked(chart: Chart) -> bool:
+    """Whether a goal is stated, a tooth goes, or a movement gives no reason or one that has no usual range."""
+    if chart.rx.goals or chart.mouth.extracted:
         return True
-    return bool(chart.rx.goals) and not chart.judgement.already_met
+    return any(not place.said("because") or _beyond_ranges(chart, place) for place in chart.of("movements"))
 
 
 def _beyond_ranges(chart: Chart, place: Place) -> bool:
@@ -167,7 +167,7 @@ def allowance_without_use(chart: Chart) -> Iterator[Told]:
     "allowance-not-needed",
     Severity.NOTE,
     title="Every goal holds already, and no plan needs these allowances.",
-    says="Every goal holds with the teeth where they are, and no plan needs any of: {asked:clause}.",
+    says="No goal needs any of: {asked:clause}.",
     do="Leave them out, or state the goal they serve.",
     change="A goal that is not yet met would change it.",
 )

@@ -21,7 +21,7 @@ _STRAINING: tuple[Variable, ...] = ("out", "vertical", "torque")
     "moving-short-root",
     Severity.CAUTION,
     title="A tooth with a short root is to go in or out, up or down, or its root is.",
-    says="a short root is stated on {teeth:teeth}, and moved by: {asked:clause}; such a root is looked at on an image "
+    says="a short root is stated on {teeth:teeth}, moved by {asked:clause}; such a root is looked at on an image "
     "{first:months} to {last:months} after the start.",
     do="Say that the risk was weighed, and when the image is taken; or lessen what is asked of the tooth.",
     change="A root of ordinary length, or no such movement of the tooth, would change it.",
@@ -50,7 +50,7 @@ def moving_short_root(chart: Chart) -> Iterator[Told]:
     "moving-injured-tooth",
     Severity.CAUTION,
     title="A tooth that was injured is to be moved, and nothing is said of when and how.",
-    says="an injury is stated on {teeth:teeth}, and moved by: {asked:clause}; texts wait {first:months} after a minor "
+    says="an injury is stated on {teeth:teeth}, moved by {asked:clause}; texts wait {first:months} after a minor "
     "injury and up to {last:months} after a severe one.",
     do="Say in words at the tooth what happened, when, and that it has healed.",
     change="Words at the tooth, or a clause without it, would change it.",
@@ -79,7 +79,7 @@ def moving_injured_tooth(chart: Chart) -> Iterator[Told]:
     "moving-mobile-tooth",
     Severity.CAUTION,
     title="A loose tooth is to be moved, and nothing is said of why it is loose.",
-    says="{teeth:teeth} is stated as loose, and moved by: {asked:clause}.",
+    says="{teeth:teeth}: stated as loose, and moved by {asked:clause}.",
     do="Say in words at the tooth why it is loose and that it can be moved.",
     change="Words at the tooth, or a clause without it, would change it.",
 )
@@ -104,7 +104,7 @@ def moving_mobile_tooth(chart: Chart) -> Iterator[Told]:
     "moving-partly-erupted-tooth",
     Severity.CAUTION,
     title="A movement is ordered of a tooth that is only partly in the mouth.",
-    says="{teeth:teeth} is stated as partly erupted, and moved by: {asked:clause}; an aligner has little hold on it, "
+    says="{teeth:teeth}: stated as partly erupted, and moved by {asked:clause}; an aligner has little hold on it, "
     "and its shape in the scan will change.",
     do="Say when it is to be moved, or leave it out until it has erupted.",
     change="A tooth fully in the mouth, or a new scan stated as a step, would change it.",

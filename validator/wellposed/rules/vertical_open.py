@@ -14,6 +14,7 @@ from wellposed.vocabulary.teeth import ARCHES, arch_of
 
 OPEN = "open-bite-anterior"
 SHALLOW = "caution.overbite.open-bite-tendency"
+_POSTERIOR = {arch: f"caution.intrusion.{arch}-posterior" for arch in ARCHES}
 SECOND_OF = {"16": ("17", "47"), "46": ("17", "47"), "26": ("27", "37"), "36": ("27", "37")}
 """By first molar, the second molars of its side, upper and lower."""
 
@@ -32,10 +33,10 @@ def _bite(chart: Chart) -> tuple[str, ...]:
     "posterior-intrusion-in-open-bite-tendency",
     Severity.ASK,
     title="Back teeth are intruded to close the bite by more than aligners alone reach.",
-    says="{asked:clause}: aligners alone reach about {limit:mm}; the bite is open or {shallow:mm} deep at most.",
+    says="{asked:clause}: aligners alone reach about {limit:mm}, and this bite is open or no deeper than {shallow:mm}.",
     do="Say what anchors the intrusion, or whether the patient is to be referred.",
     change="With bone screws named under the allowances, or at {limit:mm} or less, this no longer applies.",
-    figures=("caution.intrusion.upper-posterior", "caution.intrusion.lower-posterior", SHALLOW),
+    figures=(*_POSTERIOR.values(), SHALLOW),
 )
 def posterior_intrusion_in_open_bite_tendency(chart: Chart) -> Iterator[Told]:
     """No intrusion of back teeth beyond what aligners reach is relied on to close an open or shallow bite.
@@ -52,12 +53,12 @@ def posterior_intrusion_in_open_bite_tendency(chart: Chart) -> Iterator[Told]:
     """
     if anchored(chart) or not tends_open(chart):
         return
-    for arch in ARCHES:
-        key = f"caution.intrusion.{arch}-posterior"
-        for act in acts(chart, "vertical", -1, [tooth for tooth in BACK if arch_of(tooth) == arch]):
-            if act.amount > chart.limit(key):
-                limits = {"limit": chart.limit(key), "shallow": chart.limit(SHALLOW), "figures": (key, SHALLOW)}
-                yield act.told(*_bite(chart), **limits)
+    for act in acts(chart, "vertical", -1, BACK):
+        arches = dict.fromkeys(arch_of(tooth) for tooth in act.teeth)
+        passed = {key: chart.limit(key) for arch in arches if act.amount > chart.limit(key := _POSTERIOR[arch])}
+        if passed:
+            limits = {"limit": list(dict.fromkeys(passed.values())), "figures": (*passed, SHALLOW)}
+            yield act.told(*_bite(chart), shallow=chart.limit(SHALLOW), **limits)
 
 
 @rule(

@@ -89,6 +89,7 @@ def test_contacts_name_their_arch():
             "rotate 13 (upper right canine), mesial side towards the tongue, by at most 10.0°",
         ),
         ({"measure": "overjet", "at_least": 2, "at_most": 3, "unit": "mm"}, "", "overjet 2.0 to 3.0 mm"),
+        ({"measure": "upper-midline", "at_least": 0, "at_most": 0, "unit": "mm"}, "", "upper midline 0.0 mm"),
         ({"measure": "overbite", "within": 0.5, "unit": "mm"}, "keep", "overbite within 0.5 mm"),
         (
             {"measure": "overjet", "pair": ["12", "42"], "at_least": 1, "unit": "mm"},

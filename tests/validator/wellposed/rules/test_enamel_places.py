@@ -33,6 +33,7 @@ def problem(term):
 SPACE = [found("f1", "upper-spacing", 1, contacts=["21-11"])]
 NONE = [found("f1", "upper-spacing", 0, contacts=["11-21"])]
 OUT = allowed("a2", "extraction", teeth=["14"])
+CROWDED, THREE = [found("f1", "lower-crowding", 2)], [tooth for tooth in LOWER if tooth != "41"]
 WITHOUT_LATERAL = [tooth for tooth in UPPER if tooth != "12"]
 MIXED = [tooth if tooth != "43" else "83" for tooth in LOWER]
 
@@ -63,6 +64,20 @@ CASES = (
         GAP,
         "a canine shaped in its place",
         reduced("13-11", because=["p1"], teeth=present(upper=WITHOUT_LATERAL), problems=problem("missing-teeth")),
+    ),
+    Case(GAP, "a crowded front that lacks an incisor", reduced("42-31", teeth=present(lower=THREE), findings=CROWDED)),
+    Case(GAP, "the same front, not measured", reduced("42-31", teeth=present(lower=THREE)), FIRST),
+    Case(
+        GAP,
+        "the same front, a space stated in it too",
+        reduced("42-31", teeth=present(lower=THREE), findings=[*CROWDED, found("f2", "lower-spacing", 1)]),
+        FIRST,
+    ),
+    Case(
+        GAP,
+        "a molar missing behind a crowded front",
+        reduced("35-37", teeth=present(lower=[tooth for tooth in LOWER if tooth != "36"]), findings=CROWDED),
+        FIRST,
     ),
     Case(GAP, "across the midline", reduced("11-21", "41-31")),
     Case(GAP, "an arch, of which the laboratory chooses", whole_arch(findings=SPACE)),

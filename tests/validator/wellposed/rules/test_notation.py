@@ -48,6 +48,8 @@ BARE = (
 OTHER = (
     Case("number-of-another-notation", "after tooth", note("Tooth 19 is tender."), AT),
     Case("number-of-another-notation", "after a number sign", note("#30 has a crown."), AT),
+    Case("number-of-another-notation", "a number sign after another word", note("Look at #3 again."), AT),
+    Case("number-of-another-notation", "a photograph", note("As in photo #3.")),
     Case("number-of-another-notation", "one digit", note("Teeth 3 and 14 have crowns."), AT),
     Case("number-of-another-notation", "a tooth of both", note("Tooth 18 is tender.")),
     Case("number-of-another-notation", "an aligner", note("Started with aligner #19.")),

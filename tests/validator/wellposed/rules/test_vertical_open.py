@@ -47,6 +47,7 @@ CASES = (
     Case(BACK, "at the shallow limit", bite(1, up("36", "46")), HERE),
     Case(BACK, "above the shallow limit", bite(1.01, up("36", "46"))),
     Case(BACK, "premolars", bite(0, up("14", "24")), HERE),
+    Case(BACK, "both arches, one clause", bite(-1, up("16", "26", "36", "46")), HERE),
     Case(BACK, "incisors", bite(0, up("11", "21"))),
     Case(BACK, "with screws", bite(-1, up("16", "26"), SCREWS)),
     Case(BACK, "diagnosed, not measured", bite(None, up("16", "26"), **OPEN), HERE),
