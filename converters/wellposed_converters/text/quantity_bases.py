@@ -106,6 +106,7 @@ def _counted(tokens: Row, at: int) -> tuple[Ordinal, int] | None:
     found = _rank(tokens, at)
     noun = tokens.phrase(found[1], phrases("noun")) if found else None
     row_of = tokens.norm(at - 1) in words("ordinal_rules", "goes_on") and _rank(tokens, at - 2) is not None
+    row_of = row_of or tokens.norm(at - 1) in words("every", "every")
     if found is None or noun is None or row_of:
         return None
     return Ordinal(tokens.start(at), tokens.end(noun[1]), found[0], noun[0]), noun[1]
@@ -129,7 +130,7 @@ def _numbered(tokens: Row, at: int) -> tuple[Ordinal, int] | None:
     begin = noun[1]
     sign = tokens.phrase(begin, phrases("ordinal_rules", "numbered"))
     begin = sign[1] if sign else begin
-    found = value(tokens, begin)
+    found = value(tokens, begin, joined=sign is not None)
     whole = found is not None and found.sign is None and found.why is None and found.number.form == "integer"
     if found is None or not whole or found.unit or _goes_on(tokens, found.last):
         return None

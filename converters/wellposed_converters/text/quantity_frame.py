@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from wellposed_converters.text.quantity_value import value
@@ -44,7 +44,7 @@ def before(row: Row, at: int) -> Frame:
         frame = frame.joined(name, row.said(frame.last, last), last)
     if not frame or not _denied(row, at, frame):
         return frame
-    return Frame(frame.last, frame.bounds, frame.approx, frame.exact, frame.said, "negated-bound", frame.dotted)
+    return replace(frame, why="negated-bound")
 
 
 def _before(row: Row, at: int) -> tuple[str, int] | None:
@@ -74,10 +74,9 @@ def behind(row: Row, at: int) -> Frame:
         said = row.said(last - _length(row, frame.last, found), last)
         fault = _fault(row, said, last)
         if fault:
-            return frame if fault == "other" else Frame(frame.last, frame.bounds, frame.approx, why=fault)
+            return frame if fault == "other" else replace(frame, why=fault)
         frame = frame.joined(name, said, last)
-    why = "maximum-or-maxillary" if _taken_max(row, frame.last) else None
-    return Frame(frame.last, frame.bounds, frame.approx, why=why)
+    return replace(frame, why="maximum-or-maxillary" if _taken_max(row, frame.last) else None)
 
 
 def _hyphen(row: Row, at: int) -> bool:
@@ -128,8 +127,8 @@ def _taken_max(row: Row, at: int) -> bool:
 def certain(row: Row, at: int, framed: bool = False, toothlike: bool = False) -> bool:
     """Whether what stands before the token makes a number there an amount: ``overjet of``, ``OJ``, ``by``.
 
-    Behind ``steps`` the number is one only where words bound it (``framed``) or a colon stands; behind ``by`` it is
-    none for certain if it may be a tooth.
+    Behind ``steps`` the number is one only where words bound it (``framed``) or a colon stands; behind ``by`` or
+    ``of`` it is none for certain if it may be a tooth.
     """
     if row.norm(at - 1) in words("context", "immediate"):
         return not toothlike
@@ -137,6 +136,8 @@ def certain(row: Row, at: int, framed: bool = False, toothlike: bool = False) ->
         return True
     while row.norm(at - 1) in words("context", "between"):
         at -= 1
+        if toothlike and row.any_sort(at) == "word":
+            return False
     names = words("context", "values")
     return row.norm(at - 1) in names or "".join(row.norm(one) for one in range(at - 3, at)) in names
 

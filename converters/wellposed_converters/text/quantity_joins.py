@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
+from wellposed_converters.text.quantity_numbers import TEN
 from wellposed_converters.text.quantity_value import Value, fractional, value
 from wellposed_converters.text.quantity_words import Row, phrases, words
 
@@ -46,10 +47,10 @@ def _join(row: Row, at: int) -> Join | None:
 def pair(row: Row, one: Value, *, sure: bool) -> Pair | None:
     """What joins the value to the next, if anything does; ``sure`` where the first can only be an amount."""
     join = _join(row, one.last)
-    other = value(row, join.last, joined=True) if join and not row.broken(join.last) else None
+    other = value(row, join.last, joined=True, certain=sure) if join and not row.broken(join.last) else None
     if join is None or other is None or (one.unit and other.unit and one.unit != other.unit):
         return None
-    if one.noun and other.unit is None:
+    if (one.noun and other.unit is None) or (other.plain and row.dash(other.last) and row.sort(other.last + 1)):
         return None
     form, why = RULES[join.kind](join, one, other, sure)
     return Pair(one, other, form, why) if form else None
@@ -59,9 +60,9 @@ def between(row: Row, at: int, *, sure: bool) -> Pair | None:
     """``between 0.2 and 0.3 mm``; two whole numbers without a unit are teeth."""
     if row.norm(at) not in words("around", "between"):
         return None
-    one = value(row, at + 1)
+    one = value(row, at + 1, certain=sure)
     join = _join(row, one.last) if one else None
-    other = value(row, join.last, joined=True) if join and join.kind in ("and", "range", "dash") else None
+    other = value(row, join.last, joined=True, certain=sure) if join and join.kind in ("and", "range", "dash") else None
     if one is None or other is None or (one.unit and other.unit and one.unit != other.unit):
         return None
     if not (other.unit or fractional(one) or fractional(other) or sure):
@@ -76,7 +77,9 @@ def from_to(row: Row, at: int, *, sure: bool) -> Pair | None:
         return None
     one = value(row, at + 1, certain=sure)
     join = _join(row, one.last) if one else None
-    other = value(row, join.last, joined=True) if join and join.kind in ("arrow", "range", "dash") else None
+    other = (
+        value(row, join.last, joined=True, certain=sure) if join and join.kind in ("arrow", "range", "dash") else None
+    )
     if one is None or other is None or (one.unit and other.unit and one.unit != other.unit):
         return None
     if not (one.unit or other.unit or fractional(one) or fractional(other) or sure):
@@ -91,7 +94,7 @@ def _sizes(one: Value, other: Value) -> Fraction:
 
 def _settled(one: Value, other: Value, sure: bool) -> bool:
     """Whether the two are certain to be amounts together."""
-    if one.unit and other.unit is None and other.toothlike and not sure:
+    if one.unit and other.plain and not sure:
         return False
     return bool(other.unit or one.unit or fractional(one) or fractional(other) or sure)
 
@@ -117,8 +120,16 @@ def _dash(join: Join, one: Value, other: Value, sure: bool) -> Rule:
     free = one.toothlike and not sure and other.unit not in COUNTED
     if join.before != join.behind and not one.unit:
         return ("", None) if free else ("asked", "dash")
+    if free and _mirrored(one, other):
+        return "asked", "range-or-tooth"
     spaced = join.before and join.behind
     return _ordered(one, other, free, spaced=spaced, falling=("asked", "range-or-change"))
+
+
+def _mirrored(one: Value, other: Value) -> bool:
+    """``12-22``, ``43-33``: tooth and fellow on the other side."""
+    numbers = [int(half.amount or 0) for half in (one, other) if half.number.toothlike]
+    return len({number % TEN for number in numbers}) == 1 and abs(numbers[0] - numbers[-1]) == TEN
 
 
 def _ordered(one: Value, other: Value, free: bool, *, spaced: bool, falling: Rule) -> Rule:

@@ -37,16 +37,16 @@ def expression(row: Row, at: int) -> tuple[Found, int] | None:
     pairs = between(row, first.last, sure=sure) or from_to(row, first.last, sure=sure)
     if pairs is not None:
         return _pair(row, at, first, pairs, sure)
-    one = value(row, first.last, joined=bool(first), certain=sure)
+    bounded = bool(first.bounds) and not first.said & (
+        words("context", "place_words") | words("context", "upper_words")
+    )
+    one = value(row, first.last, joined=bool(first), certain=sure or bounded)
     if one is None:
         return None
     sure = certain(row, at, bool(first), one.toothlike)
     tolerance = _tolerance(row, one)
     if tolerance is not None:
         return _amount(row, at, first, tolerance, sure)
-    bounded = bool(first.bounds) and not first.said & (
-        words("context", "place_words") | words("context", "upper_words")
-    )
     pairs = pair(row, one, sure=sure or bounded)
     return _pair(row, at, first, pairs, sure) if pairs else _single(row, at, first, one, sure)
 
@@ -139,12 +139,21 @@ def _why(row: Row, first: Frame, core: _Core, after: Frame, bounds: set[str], su
         return "decimal-or-stop"
     if core.unit or sure or counted_by(row, core.last):
         return None
-    if core.value.plain and core.value.number.toothlike:
-        if first.said & words("context", "upper_words"):
-            return "maximum-or-maxillary"
-        return "amount-or-tooth" if first.said & words("context", "place_words") else None
+    if core.value.plain:
+        return _lone_why(first, core, after)
     settled = bounds or first or after
     return "decimal-or-tooth" if dotted_tooth(row, core.value) and not settled else None
+
+
+def _lone_why(first: Frame, core: _Core, after: Frame) -> str | None:
+    """What a whole number without a unit may be besides, by the words around it."""
+    if after.said & words("context", "minutes"):
+        return "minimum-or-minutes"
+    if not core.value.number.toothlike:
+        return None
+    if first.said & words("context", "upper_words"):
+        return "maximum-or-maxillary"
+    return "amount-or-tooth" if first.said & words("context", "place_words") else None
 
 
 def merged(text: str, one: Found | None, other: Found) -> Amount | None:

@@ -6,8 +6,9 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Final
 
-from wellposed_converters.text.quantity_numbers import BEFORE, BEHIND, LEAST, TEN, Number, may_be_tooth, number
-from wellposed_converters.text.quantity_words import Row, phrases, words
+from wellposed_converters.text.notation import from_fdi
+from wellposed_converters.text.quantity_numbers import BEFORE, BEHIND, LEAST, Number, may_be_tooth, number
+from wellposed_converters.text.quantity_words import POINTS, Row, phrases, words
 
 ADVERBS: Final = ("day", "week", "month")
 LAST_QUADRANT: Final = 8
@@ -49,7 +50,7 @@ def value(row: Row, at: int, *, joined: bool = False, certain: bool = False) -> 
     found = number(row, begin)
     if found is None or _times(row, found):
         return None
-    made = _with_unit(row, found)
+    made = _with_unit(row, found, certain=certain)
     fits = made is not None and _fits(row, made, begin, joined=joined, signed=bool(sign))
     if made is None or not fits:
         return None
@@ -102,7 +103,7 @@ def _times(row: Row, found: Number) -> bool:
     return after or before
 
 
-def _with_unit(row: Row, found: Number) -> Value | None:
+def _with_unit(row: Row, found: Number, *, certain: bool = False) -> Value | None:
     """The number with what follows it; None where it must have a unit and has none."""
     ish = _ish(row, found)
     given = replace(found, last=ish) if ish else found
@@ -113,7 +114,7 @@ def _with_unit(row: Row, found: Number) -> Value | None:
         return None
     if bare and found.comma and _listed(row, found):
         return None
-    return replace(made, why=made.why or _number_why(row, made))
+    return replace(made, why=made.why or _number_why(row, made, certain))
 
 
 def _ish(row: Row, found: Number) -> int:
@@ -128,7 +129,7 @@ def _listed(row: Row, found: Number) -> bool:
     return len(one) == len(two) == LEAST and may_be_tooth(int(one)) and may_be_tooth(int(two))
 
 
-def _number_why(row: Row, made: Value) -> str | None:
+def _number_why(row: Row, made: Value, certain: bool) -> str | None:
     found = made.number
     if found.why == "list-number-or-decimal" and made.unit:
         return None
@@ -138,15 +139,15 @@ def _number_why(row: Row, made: Value) -> str | None:
         return "fraction-or-contact" if row.norm(found.first + 1) == "/" else "fraction-of-what"
     if found.form == "fraction" and made.unit in ("count", *ADVERBS):
         return "fraction-of-what"
-    return "decimal-or-list" if _comma_doubt(row, made) else None
+    return "decimal-or-list" if _comma_doubt(row, made, certain) else None
 
 
-def _comma_doubt(row: Row, made: Value) -> bool:
+def _comma_doubt(row: Row, made: Value, certain: bool) -> bool:
     """``1,2`` without a unit; ``12,5 mm``, where the tooth 12 may stand before 5 mm."""
     whole = row.norm(made.number.first)
     if not made.number.comma or int(whole) == 0:
         return False
-    return made.unit is None or (len(whole) == LEAST and may_be_tooth(int(whole)))
+    return (made.unit is None and not certain) or (len(whole) == LEAST and may_be_tooth(int(whole)))
 
 
 def _unit(row: Row, found: Number) -> Value | None:
@@ -159,7 +160,7 @@ def _unit(row: Row, found: Number) -> Value | None:
         said = row.phrase(last, phrases("fraction_unit"))
         if said and found.form != "fraction" and said[0] != "unit":
             said = None
-    if said is None or _glued(row, said[1]) or row.norm(said[1]) in words("unit_rules", "not_before"):
+    if said is None or _glued(row, said[1]):
         return None
     if said[0].startswith("?"):
         return Value(found.first, said[1], found, None, None, said[0][1:])
@@ -224,7 +225,8 @@ def _free_behind(row: Row, made: Value) -> bool:
     behind = row.row[last].norm
     timed = behind in (":", ",", ".") and row.tight(last + 1) and row.any_sort(last + 1) == "number"
     stroke = behind == "/" and row.any_sort(last + 1) != "word" and made.number.form == "integer"
-    return behind not in BEHIND and not stroke and not timed
+    named = _hyphen(row, last) and row.norm(last + 1) != "ish"
+    return behind not in BEHIND and not (stroke or timed or named)
 
 
 def fractional(found: Value) -> bool:
@@ -235,7 +237,8 @@ def fractional(found: Value) -> bool:
 def dotted_tooth(row: Row, found: Value) -> bool:
     """``1.2`` without a unit, which some write for tooth 12."""
     at = found.number.first
-    if found.number.form != "decimal" or found.unit or found.number.comma or row.sort(at) != "number":
+    written = found.number.form == "decimal" and row.sort(at) == "number" and row.norm(at + 1) in POINTS
+    if not written or found.unit:
         return False
     parts = row.norm(at), row.norm(at + 2)
-    return max(map(len, parts)) == 1 and may_be_tooth(int("".join(parts))) and int(parts[0]) < TEN and parts[0] != "0"
+    return max(map(len, parts)) == 1 and from_fdi(int("".join(parts))) is not None

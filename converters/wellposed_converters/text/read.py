@@ -43,12 +43,17 @@ NOTES = frozenset(("greeting", "signature", "subject", "heading", "admin", "tabl
 READ = frozenset(("segment", "row"))
 
 
-def read_text(text: str) -> Reading:
-    """The reading of a note. Never raises for its content: what is not understood is a question."""
+def read_text(text: str, *, numbering: str | None = None) -> Reading:
+    """The reading of a note. Never raises for its content: what is not understood is a question.
+
+    numbering  the tooth numbering, where somebody has said which it is ("FDI", "Universal", "Palmer", "Haderup")
+    """
     repaired = repair(text, content_words(), known_words())
     blocks = lay_out(repaired.text)
-    numbering = _numbering(repaired.text, blocks)
-    clauses, questions, glue = _read_blocks(repaired.text, blocks, numbering)
+    settled = _numbering(repaired.text, blocks)
+    if numbering is not None:
+        settled = replace(settled, system=numbering, stated=True, conflict=False)
+    clauses, questions, glue = _read_blocks(repaired.text, blocks, settled)
     clauses, questions = _spelled(clauses, repaired), list(questions)
     full, more = completeness(clauses, repaired.text)
     every = [*questions, *more]
@@ -56,7 +61,7 @@ def read_text(text: str) -> Reading:
     back = [_back_clause(clause, repaired) for clause in full]
     asked = [_back_question(question, repaired) for question in _by_cause(every)]
     ledger = account(text, back, asked, [repaired.back(span) for span in glue])
-    return Reading(text, tuple(back), tuple(asked), ledger, numbering)
+    return Reading(text, tuple(back), tuple(asked), ledger, settled)
 
 
 def _numbering(text: str, blocks: Sequence[Block]) -> Numbering:

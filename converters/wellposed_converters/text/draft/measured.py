@@ -34,7 +34,7 @@ def _open_bite(clause: Clause) -> tuple[str, int] | None:
 def _midline(clause: Clause) -> tuple[str, int] | None:
     """Only against the facial midline: the format measures against nothing else."""
     known = clause.arch in ARCHES and clause.ref == FACE
-    if known and clause.of == "coincident":
+    if known and clause.of == "coincident" and clause.dir is None:
         return f"{clause.arch}-midline", 1
     return (f"{clause.arch}-midline", WAYS[clause.dir]) if known and clause.dir in WAYS and not clause.of else None
 

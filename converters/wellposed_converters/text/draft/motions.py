@@ -132,11 +132,16 @@ def move(facts: Facts, way: str | None) -> tuple[Part, ...]:
     if not teeth:
         raise NotCarried("which-teeth")
     amount = _fitting(facts, name)
-    if of == MEANS or facts.mode in ("permit", "limit"):
+    if bounded_means(of, amount) or facts.mode in ("permit", "limit"):
         return allowed(facts, name, teeth, amount)
     if facts.mode not in ("do", "prefer"):
         raise NotCarried("force-does-not-fit")
     return (ordered(facts, name, teeth, amount),)
+
+
+def bounded_means(of: str | None, amount: Amount | None) -> bool:
+    """Whether it is the way to another clause's end, and no amount of it is ordered."""
+    return of == MEANS and (amount is None or amount.low is None)
 
 
 def _fitting(facts: Facts, name: Motion) -> Amount | None:
@@ -160,7 +165,7 @@ def ordered(facts: Facts, name: Motion, teeth: list[str], amount: Amount | None)
 
 def allowed(facts: Facts, name: Motion, teeth: list[str], amount: Amount | None) -> tuple[Part, ...]:
     """A permission; of a limit also the bound, which no other clause may pass."""
-    if amount is not None and amount.low is not None and facts.clause.of != MEANS:
+    if amount is not None and amount.low is not None:
         raise NotCarried("not-one-value")
     unit = unit_of(name)
     use = {"use": name} if name in ("intrusion", "extrusion") else {"use": "movement", "motion": name}

@@ -21,7 +21,9 @@ def scope(facts: Facts) -> tuple[Part, ...]:
     narrow = [set(_named(one)) for one in clauses if one.only]
     teeth, only = facts.take("teeth"), facts.take("only")
     facts.take("arch")
-    if facts.mode not in ("do", "forbid") or facts.clause.condition or (teeth and not (only and facts.mode == "do")):
+    if facts.mode != "do" and (only or teeth or facts.mode != "forbid"):
+        raise NotCarried("more-than-the-format-says")
+    if facts.clause.condition or (teeth and not only):
         raise NotCarried("more-than-the-format-says")
     if wanted & barred or len(barred) == len(ARCHES) or any(wanted - one for one in narrow):
         raise NotCarried("said-otherwise")

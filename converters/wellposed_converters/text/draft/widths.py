@@ -9,7 +9,7 @@ from wellposed.vocabulary.units import MM
 from wellposed_converters.text.draft.bites import arches, told
 from wellposed_converters.text.draft.data import data
 from wellposed_converters.text.draft.measured import statement
-from wellposed_converters.text.draft.motions import MEANS, allowed, ordered
+from wellposed_converters.text.draft.motions import MEANS, allowed, bounded_means, ordered
 from wellposed_converters.text.draft.part import Amount, Facts, NotCarried, Part, plain
 
 USES: Final = {"expand": "widening", "constrict": "narrowing"}
@@ -32,7 +32,7 @@ def arch_width(facts: Facts) -> tuple[Part, ...]:
     amount = facts.amount("per_side", "total")
     if amount is not None and (amount.about or amount.unit != MM):
         raise NotCarried("about" if amount.about else "unit-unknown")
-    if of == MEANS or facts.mode in ("permit", "limit"):
+    if bounded_means(of, amount) or facts.mode in ("permit", "limit"):
         return _allowed(facts, way, amount)
     return _ordered(facts, way, amount)
 
