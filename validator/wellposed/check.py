@@ -33,13 +33,28 @@ def check(data: bytes, numbers: Norms | None = None, earlier: Sequence[Prescript
 
 def prescription_of(data: bytes) -> Prescription | None:
     """The prescription in a document, if it is sound: nothing stops it before its clauses are weighed."""
-    from wellposed.consistency import consistency
+    made = sound(data)
+    return made if isinstance(made, Prescription) else None
+
+
+def sound(data: bytes) -> Prescription | Report:
+    """The prescription in a document, or the report on why there is none that could be used.
+
+    The report is ``unreadable``, ``refused``, or ``not-judged`` for another document of the conversation.
+    """
+    from wellposed.consistency import consistency, envelope_faults
 
     document = read_document(data)
-    made = structured(document) if isinstance(document, Document) else None
-    if not isinstance(made, Prescription):
-        return None
-    return None if any(one.severity == Severity.STOP for one in consistency(made)) else made
+    if not isinstance(document, Document):
+        return Report(UNREADABLE, ordered(document))
+    made = structured(document)
+    if not isinstance(made, Envelope):
+        return Report(REFUSED, _placed(document, made))
+    found = consistency(made) if isinstance(made, Prescription) else envelope_faults(made)
+    stops = [one for one in found if one.severity == Severity.STOP]
+    if stops:
+        return Report(REFUSED, _placed(document, stops), made.id, made.revision)
+    return made if isinstance(made, Prescription) else Report(NOT_JUDGED, (), made.id, made.revision)
 
 
 def _placed(document: Document, findings: Iterable[Finding]) -> tuple[Finding, ...]:

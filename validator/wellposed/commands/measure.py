@@ -9,14 +9,13 @@ import click
 from wellposed.commands.codes import NOT_READ
 from wellposed.commands.files import FileError, content, shown
 from wellposed.commands.output import printed, width
-from wellposed.commands.run import code_of
+from wellposed.commands.refusal import refused
 from wellposed.measure import Measures, measure, measure_widths
 from wellposed.reading.limits import MOST_BYTES
 from wellposed.reading.widths import WidthFault
 from wellposed.render.measures import faults_text, measures_text
 from wellposed.render.measures_json import measures_json
-from wellposed.render.text import text
-from wellposed.report import NOT_JUDGED, Report
+from wellposed.report import Report
 
 __all__ = ["command"]
 
@@ -57,10 +56,7 @@ def command(ctx: click.Context, file: str, form: str) -> None:
 
 def _refused(found: Report | tuple[WidthFault, ...], name: str) -> int:
     """Say on the error stream why the file cannot be used; the exit code."""
-    if not isinstance(found, Report):
-        click.echo(faults_text(found, name), err=True, nl=False)
-        return NOT_READ
-    if found.verdict == NOT_JUDGED:
-        raise click.UsageError(f"{name} is not a prescription")
-    click.echo(text(found, name, width()), err=True, nl=False)
-    return code_of(found)
+    if isinstance(found, Report):
+        return refused(found, name)
+    click.echo(faults_text(found, name), err=True, nl=False)
+    return NOT_READ

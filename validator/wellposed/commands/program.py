@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import sys
 from importlib import import_module
+from importlib.metadata import EntryPoint, entry_points
 from typing import Any
 
 import click
@@ -18,30 +19,38 @@ COMMANDS = {
     "check": "Check documents and say what stands against them.",
     "explain": "Explain a rule, a verdict or a number by its name.",
     "measure": "Derive what follows from the measurements in a file.",
+    "readback": "Say a prescription back in plain sentences.",
     "rules": "List every rule: how much it weighs, its name and its title.",
     "schema": "Print the published JSON Schema of a document.",
 }
 """Each command, a module of this package, and its help in a line: the overview loads none of them."""
 
 
+def _added() -> dict[str, EntryPoint]:
+    """The commands other packages add; none takes the place of one of these."""
+    return {entry.name: entry for entry in entry_points(group="wellposed.commands") if entry.name not in COMMANDS}
+
+
 class Program(click.Group):
     """A group that loads the one command it runs, and answers its own failures in a line."""
 
     def list_commands(self, ctx: click.Context) -> list[str]:  # noqa: ARG002 - as click calls it
-        """The names of the commands."""
-        return list(COMMANDS)
+        """The names of the commands, those that other packages add among them."""
+        return sorted((*COMMANDS, *_added()))
 
     def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:  # noqa: ARG002 - as click calls it
         """The command of a name, if there is one."""
-        if cmd_name not in COMMANDS:
-            return None
-        command: click.Command = import_module(f"wellposed.commands.{cmd_name}").command
-        return command
+        if cmd_name in COMMANDS:
+            command: click.Command = import_module(f"wellposed.commands.{cmd_name}").command
+            return command
+        added = _added().get(cmd_name)
+        return added.load() if added is not None else None
 
     def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:  # noqa: ARG002
-        """The overview, without loading a command."""
+        """The overview; of the commands of this package none is loaded."""
+        helps = COMMANDS | {name: entry.load().get_short_help_str(80) for name, entry in _added().items()}
         with formatter.section("Commands"):
-            formatter.write_dl(list(COMMANDS.items()))
+            formatter.write_dl(sorted(helps.items()))
 
     def invoke(self, ctx: click.Context) -> Any:
         """Run the command; where it fails through a fault of its own, say so without a word of a document."""

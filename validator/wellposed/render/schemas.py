@@ -1,4 +1,4 @@
-"""The published schemas of what this tool writes: reports, the list of rules, derived measurements."""
+"""The published schemas of what this tool writes: reports, rules, derived measurements, what is read back."""
 
 from __future__ import annotations
 
@@ -9,6 +9,8 @@ from typing import Any
 
 from wellposed.catalogue import GROUPS, verdicts
 from wellposed.findings import CAUTION, GROUNDS, Severity
+from wellposed.render.readback.sentence import HEADINGS
+from wellposed.render.readback.spelling import USAGES
 
 __all__ = ["SCHEMAS", "schema_text"]
 
@@ -145,12 +147,32 @@ def _measures() -> Schema:
     return _object(document=document, measures=_list(measure), norms=_list(norm), **_closing("measures"))
 
 
+def _readback() -> Schema:
+    heading = _one_of(list(HEADINGS))
+    sentence = _object(
+        pointer={**POINTER, "description": "RFC 6901; empty where it says what is not stated"},
+        heading=heading,
+        clause=_or_null({**TEXT, "description": "id of the clause it is or belongs to"}),
+        text=TEXT,
+    )
+    return _object(
+        document=_object(name=TEXT, id=TEXT, revision={"type": "integer", "minimum": 1}),
+        notation={"type": "string", "const": "ISO 3950"},
+        usage=_one_of(list(USAGES)),
+        headings=_list(_object(name=heading, words=TEXT)),
+        sentences=_list(sentence),
+        left_out=_list({**NAME, "description": "a section that is not repeated"}),
+        **_closing("readback"),
+    )
+
+
 SCHEMAS: Mapping[str, Callable[[], Schema]] = MappingProxyType(
     {
         "report": lambda: {**_report(), "$defs": {"Finding": _finding()}},
         "reports": lambda: {**_reports(), "$defs": {"Finding": _finding(), "Report": _report()}},
         "rules": _rules,
         "measures": _measures,
+        "readback": _readback,
     }
 )
 """What makes each schema, by its name."""

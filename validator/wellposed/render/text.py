@@ -49,7 +49,7 @@ def _numbered(report: Report, width: int) -> Iterator[str]:
             yield f"{_HEADINGS[heaviest]}\n"
         heading = heaviest
         lines = [*_finding(f"{place:<3}", finding, width)]
-        lines += [line for one in members for line in _member(one, width)]
+        lines += [line for one in members for line in _member(one, finding, width)]
         yield "\n".join(lines) + "\n"
 
 
@@ -65,9 +65,10 @@ def _laid(mark: str, finding: Finding, lines: Iterable[str], width: int) -> Iter
     yield f"{_INDENT}{_where(finding)}"
 
 
-def _member(finding: Finding, width: int) -> Iterator[str]:
-    """What goes under another finding, a step in: its sentence, or a conflict with its ways out."""
-    lines = [clinical_sentence(finding)] if is_clinical(finding) else _lines(finding)
+def _member(finding: Finding, leader: Finding, width: int) -> Iterator[str]:
+    """What goes under another finding, a step in: its sentence; all of it where it weighs more, or is a conflict."""
+    brief = is_clinical(finding) and finding.severity.rank >= leader.severity.rank
+    lines = [clinical_sentence(finding)] if brief else _lines(finding)
     yield from (f"{_INDENT}{line}" for line in _laid(f"{'-':<3}", finding, lines, width - len(_INDENT)))
 
 

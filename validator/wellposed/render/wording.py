@@ -7,6 +7,7 @@ from collections.abc import Callable
 from wellposed.findings import Finding
 from wellposed.render.clinical import clinical_sentence, is_clinical
 from wellposed.render.conflict import Fact, member, missing, silences
+from wellposed.render.filled import joined
 from wellposed.render.phrases import amount, clause, number
 from wellposed.render.plain import plain_sentence
 from wellposed.render.ways import way
@@ -180,6 +181,14 @@ SENTENCES: dict[str, Callable[[Fact], str]] = {
         f"Align and space goals fall short by {amount(facts['amount'], 'mm')} in all: taken as met."
     ),
     "goals-already-met": _always("Every goal holds already: leaving the teeth as they are is one option to discuss."),
+    "treat-not-stated": _always(
+        "It is not said which arches are treated; until it is, both are taken to be. State `treat`."
+    ),
+    "nothing-asked": _always("The order has no goal and no movement. State what is to be reached, unless nothing is."),
+    "answers-nothing": lambda facts: (
+        f"No reason is given for {joined(facts['names'])}. Name in `because` the finding or problem that a movement "
+        "answers, or look whether it is needed."
+    ),
     "extraction-not-decided": lambda facts: (
         f"With the extraction these cannot hold together; without it they can: {_said(facts)}. Is it decided?"
     ),

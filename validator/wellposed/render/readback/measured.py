@@ -1,0 +1,60 @@
+"""Measures and their values, what the sign of a value means beside it."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from wellposed.render.readback.words import amount, pair
+from wellposed.vocabulary.measures import MEASURE_KINDS, TOOTH_MEASURE_KINDS
+
+__all__ = ["changed", "measure", "valued"]
+
+
+class Signs(NamedTuple):
+    """What a value above, below and at 0 means, and what a change up or down is; "" where the number says it all."""
+
+    above: str = ""
+    below: str = ""
+    nought: str = ""
+    up: str = "more"
+    down: str = "less"
+
+
+_LEFT, _RIGHT = "to the patient's left", "to the patient's right"
+_PLAIN = Signs()
+_SIGNS = {
+    "overbite": Signs("", "an open bite", "edge to edge"),
+    "overjet": Signs("", "lower incisors in front of the upper", "edge to edge"),
+    "midline": Signs(f"{_LEFT} of the face", f"{_RIGHT} of the face", "in the middle of the face", _LEFT, _RIGHT),
+    "relation": Signs("towards Class II", "towards Class III", "Class I", "towards Class II", "towards Class III"),
+    "transverse-overlap": Signs("upper tooth outside the lower", "upper tooth inside the lower, a crossbite"),
+    "gingival-display": Signs("gum is seen", "the lip hides part of the tooth"),
+    "rotation": Signs("mesial side towards the tongue", "distal side towards the tongue"),
+    "displacement": Signs("outwards, away from the tongue", "inwards, towards the tongue"),
+}
+
+
+def measure(name: str, two: tuple[str, ...] | None = None) -> str:
+    """A measure's name in words, with the pair of teeth it is taken at."""
+    kind = MEASURE_KINDS.get(name) or TOOTH_MEASURE_KINDS[name]
+    return f"{kind.words} at {pair(two)}" if two else kind.words
+
+
+def valued(name: str, value: float, unit: str) -> str:
+    """``-1 mm (an open bite)``, ``2 mm (towards Class II)``, ``2.5 mm``."""
+    signs = _signs(name)
+    return _with(amount(value, unit), signs.above if value > 0 else signs.below if value < 0 else signs.nought)
+
+
+def changed(name: str, value: float, unit: str) -> str:
+    """A change of a measure: ``-3 mm (less)``, ``1 mm (to the patient's left)``."""
+    signs = _signs(name)
+    return _with(amount(value, unit), signs.up if value > 0 else signs.down if value < 0 else "")
+
+
+def _signs(name: str) -> Signs:
+    return next((signs for part, signs in _SIGNS.items() if part in name), _PLAIN)
+
+
+def _with(told: str, meaning: str) -> str:
+    return f"{told} ({meaning})" if meaning else told
