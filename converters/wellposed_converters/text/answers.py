@@ -14,7 +14,13 @@ from typing import Final
 from wellposed_converters.text.clause import Clause, Question, quoted
 from wellposed_converters.text.read import Reading, read_text
 
-NUMBERINGS: Final = {"fdi": "FDI", "iso 3950": "FDI", "universal": "Universal", "palmer": "Palmer", "haderup": "Haderup"}
+NUMBERINGS: Final = {
+    "fdi": "FDI",
+    "iso 3950": "FDI",
+    "universal": "Universal",
+    "palmer": "Palmer",
+    "haderup": "Haderup",
+}
 WHEN: Final = {"now": "now", "wanted": "at the end"}
 """Short answers to whether a value is found or wanted, and what they add to the words of the note."""
 NOTHING: Final = "nothing"

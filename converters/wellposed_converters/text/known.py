@@ -8,10 +8,10 @@ from functools import cache
 from importlib import resources
 from typing import Any, Final
 
-from wellposed_converters.text.lexer import tokens
 from wellposed_converters.text.lexicon import vocabulary
+from wellposed_converters.text.lexicon.lexer import tokens
 
-DATA: Final = ("groups.toml", "tooth_words.toml", "quantity.toml", "layout.toml")
+DATA: Final = ("places/groups.toml", "places/tooth_words.toml", "quantity.toml", "layout/layout.toml")
 
 
 @cache

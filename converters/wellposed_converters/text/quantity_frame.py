@@ -8,7 +8,6 @@ from typing import Final
 from wellposed_converters.text.quantity_value import value
 from wellposed_converters.text.quantity_words import DASHES, Row, negated, phrases, words
 
-OPEN: Final = "at_most_open"
 STOPS: Final = frozenset(",;)]")
 SIDES: Final = DASHES | frozenset("<>=")
 """Signs that with a sign of comparison make an arrow."""

@@ -145,9 +145,9 @@ def _number_why(row: Row, made: Value, certain: bool) -> str | None:
 def _comma_doubt(row: Row, made: Value, certain: bool) -> bool:
     """``1,2`` without a unit; ``12,5 mm``, where the tooth 12 may stand before 5 mm."""
     whole = row.norm(made.number.first)
-    if not made.number.comma or int(whole) == 0:
+    if not made.number.comma or certain or int(whole) == 0:
         return False
-    return (made.unit is None and not certain) or (len(whole) == LEAST and may_be_tooth(int(whole)))
+    return made.unit is None or (len(whole) == LEAST and may_be_tooth(int(whole)))
 
 
 def _unit(row: Row, found: Number) -> Value | None:

@@ -15,17 +15,17 @@ from wellposed_converters.text.clause import Clause, Question, Span
 from wellposed_converters.text.completeness import completeness
 from wellposed_converters.text.conditions import find_conditions
 from wellposed_converters.text.contradictions import contradictions
-from wellposed_converters.text.items import Cut, Found, Item, Named, cut
+from wellposed_converters.text.grammar.items import Cut, Found, Item, Named, cut
 from wellposed_converters.text.known import known_words
 from wellposed_converters.text.layout import Block, lay_out
 from wellposed_converters.text.ledger import Ledger, account, attach
 from wellposed_converters.text.lexicon import content_words
 from wellposed_converters.text.places import Numbering, Place, find_places, settle
 from wellposed_converters.text.quantity import find_amounts, find_bases, find_ordinals
-from wellposed_converters.text.segment import Segment, islands, lead_of, read_segment
+from wellposed_converters.text.segments.segment import Segment, islands, lead_of, read_segment
+from wellposed_converters.text.segments.table import read_row
 from wellposed_converters.text.spelling import Repaired, repair
-from wellposed_converters.text.statement import Context, Said
-from wellposed_converters.text.table import read_row
+from wellposed_converters.text.statements.statement import Context, Said
 
 
 @dataclass(frozen=True)

@@ -15,7 +15,7 @@ from typing import Final
 from rapidfuzz.distance import OSA
 
 from wellposed_converters.text.clause import Span
-from wellposed_converters.text.lexer import Token, tokens
+from wellposed_converters.text.lexicon.lexer import Token, tokens
 
 SHORTEST: Final = 5
 

@@ -66,7 +66,12 @@ def _differing(clauses: tuple[Clause, ...], first: int, asked: set[int]) -> Iter
 
 def _meets(note: Clause, standing: Clause) -> bool:
     """One kind, in places that are not apart."""
-    if note.kind != standing.kind or note.mode == "state" or note.kind in ("staging", "process") and note.of != standing.of:
+    if (
+        note.kind != standing.kind
+        or note.mode == "state"
+        or note.kind in ("staging", "process")
+        and note.of != standing.of
+    ):
         return False
     places = [set(one.teeth) | {tooth for pair in one.contacts for tooth in pair} for one in (note, standing)]
     return not all(places) or bool(places[0] & places[1])

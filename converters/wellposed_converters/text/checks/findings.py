@@ -8,7 +8,7 @@ from typing import Final
 from wellposed_converters.text.checks.order import ACTED, CONFIRM, STOP, WANTED, Numbered, Order, ask
 from wellposed_converters.text.checks.reach import is_open, overlap
 from wellposed_converters.text.clause import Clause, Contact, Question
-from wellposed_converters.text.notation import BOTH, LEFT, LOWER, RIGHT, UPPER, arch_of, tooth
+from wellposed_converters.text.places.notation import BOTH, LEFT, LOWER, RIGHT, UPPER, arch_of, tooth
 
 CENTRALS: Final = frozenset(number for side in (RIGHT, LEFT) if (number := tooth(UPPER, side, 1)))
 SECOND_CLASS: Final = frozenset(("II", "II/1", "II/2"))

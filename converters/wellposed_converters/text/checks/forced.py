@@ -11,7 +11,7 @@ from wellposed_converters.text.checks.data import data
 from wellposed_converters.text.checks.order import CONFIRM, WANTED, Numbered, Order, ask, said
 from wellposed_converters.text.checks.reach import teeth
 from wellposed_converters.text.clause import Clause, Question
-from wellposed_converters.text.notation import BOTH, LEFT, LOWER, RIGHT, UPPER, arch_of, side_of, tooth
+from wellposed_converters.text.places.notation import BOTH, LEFT, LOWER, RIGHT, UPPER, arch_of, side_of, tooth
 
 CENTRALS: Final = {
     arch: frozenset(number for side in (RIGHT, LEFT) if (number := tooth(arch, side, 1))) for arch in (UPPER, LOWER)

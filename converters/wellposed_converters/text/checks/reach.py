@@ -9,7 +9,7 @@ from typing import Final
 from wellposed.vocabulary.teeth import TEETH
 from wellposed_converters.text.checks.data import data, names
 from wellposed_converters.text.clause import Clause, Contact
-from wellposed_converters.text.notation import (
+from wellposed_converters.text.places.notation import (
     BOTH,
     LEFT,
     RIGHT,

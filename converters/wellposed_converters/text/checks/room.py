@@ -12,7 +12,7 @@ from wellposed_converters.text.checks.order import ACTED, CONFIRM, STOP, Numbere
 from wellposed_converters.text.checks.reach import contacts, is_everywhere, is_open, teeth
 from wellposed_converters.text.checks.sums import SURFACES
 from wellposed_converters.text.clause import Clause, Question
-from wellposed_converters.text.notation import ARCHES, arch_of
+from wellposed_converters.text.places.notation import ARCHES, arch_of
 
 FORBIDDEN: Final = {"ipr": None, "archwidth": "expand", "incline": "procline", "extraction": None}
 """The usual sources of space: with all of them forbidden there is none."""

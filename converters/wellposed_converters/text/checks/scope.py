@@ -8,7 +8,7 @@ from wellposed_converters.text.checks.data import names
 from wellposed_converters.text.checks.order import ACTED, STOP, WANTED, Numbered, Order, ask, teeth_said
 from wellposed_converters.text.checks.reach import contacts, is_everywhere, is_open, teeth
 from wellposed_converters.text.clause import Clause, Question
-from wellposed_converters.text.notation import ARCHES, LEFT, RIGHT, arch_of, side_of
+from wellposed_converters.text.places.notation import ARCHES, LEFT, RIGHT, arch_of, side_of
 
 
 def outside(order: Order) -> Iterator[Question]:

@@ -8,7 +8,7 @@ from wellposed_converters.text.checks.data import names
 from wellposed_converters.text.checks.order import ACTED, STOP, WANTED, Numbered, Order, ask, teeth_said
 from wellposed_converters.text.checks.reach import teeth
 from wellposed_converters.text.clause import Clause, Question
-from wellposed_converters.text.notation import in_mouth_order
+from wellposed_converters.text.places.notation import in_mouth_order
 
 
 def gone(order: Order) -> Iterator[Question]:

@@ -1,0 +1,161 @@
+"""All groupings of a segment's items into statements: the derivations of ``grammar.lark``.
+
+The parser is Earley's, which finds every derivation. Segments of one shape (the same row of terminals) have the same
+derivations, so a shape is parsed once and remembered.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cache, lru_cache
+from importlib import resources
+from typing import Any, Final
+
+from lark import Lark, Token, Tree
+from lark.exceptions import UnexpectedInput
+from lark.lexer import Lexer
+from lark.visitors import CollapseAmbiguities
+
+LONGEST: Final = 60
+"""Items a segment may have: above it the segment is asked about."""
+MOST: Final = 64
+"""Derivations a segment may have: above it the segment is asked about."""
+
+
+@dataclass(frozen=True)
+class Unit:
+    """One statement: at most one head, the slots that are its own, those that govern it, and how it was joined.
+
+    Members are indexes into the segment's items. ``level`` counts the colons before it; ``row`` is the number of the
+    grouping it is a member of.
+    """
+
+    head: int | None
+    slots: tuple[int, ...]
+    governors: tuple[int, ...]
+    join: str
+    level: int
+    form: str
+
+
+class _Items(Lexer):
+    """The items are the terminals already."""
+
+    def __init__(self, _conf: Any) -> None:
+        pass
+
+    def lex(self, data: Any) -> Iterator[Token]:  # type: ignore[override]  # lark's own stub says str
+        return (Token(category, str(index)) for index, category in enumerate(data))
+
+
+@cache
+def _parser() -> Lark:
+    text = resources.files(__package__).joinpath("grammar.lark").read_text("utf-8")
+    return Lark(text, parser="earley", ambiguity="explicit", lexer=_Items, start="segment", keep_all_tokens=True)
+
+
+@lru_cache(maxsize=8192)
+def derivations(shape: tuple[str, ...]) -> tuple[tuple[Unit, ...], ...] | None:
+    """Every different grouping of a row of terminals; ``()`` if there is none, ``None`` if there are too many."""
+    if len(shape) > LONGEST:
+        return None
+    try:
+        forest = _parser().parse(shape)  # type: ignore[arg-type]  # the lexer above takes the row itself
+    except UnexpectedInput:
+        return ()
+    if _count(forest) > MOST:
+        return None
+    trees = CollapseAmbiguities().transform(forest)
+    return tuple(dict.fromkeys(tuple(_units(tree)) for tree in trees))
+
+
+def _count(tree: Any) -> int:
+    """How many derivations a forest holds; no more than just above the cap."""
+    if not isinstance(tree, Tree):
+        return 1
+    counts = [_count(child) for child in tree.children]
+    if tree.data == "_ambig":
+        return min(sum(counts), MOST + 1)
+    total = 1
+    for count in counts:
+        total = min(total * count, MOST + 1)
+    return total
+
+
+def _units(segment: Tree[Token]) -> Iterator[Unit]:
+    level = 0
+    for part in segment.children:
+        if isinstance(part, Token):
+            level += 1
+            continue
+        join = "start"
+        for child in part.children:
+            if not isinstance(child, Tree):
+                continue
+            if child.data in JOINS:
+                join = child.data
+                continue
+            yield from _statement(child, join, level)
+
+
+JOINS: Final = frozenset(("comma", "and", "or", "but", "with", "by"))
+
+
+def _statement(tree: Tree[Token], join: str, level: int) -> Iterator[Unit]:
+    if tree.data == "governed":
+        governors = tuple(_leaves(*(child for child in tree.children if _named(child, "slot"))))
+        row = tree.children[-1]
+        yield from _members(row.children, governors, join, level)  # type: ignore[union-attr]
+        return
+    heads = [leaf for child in tree.children if _named(child, "head", "heads") for leaf in _heads(child)]
+    words = [
+        _word(child) for row in tree.children if _named(row, "heads") for child in row.children if _named(child, "both")
+    ]
+    slots = tuple(_leaves(*(child for child in tree.children if not _named(child, "head", "heads"))))
+    if not heads:
+        yield Unit(None, slots, (), join, level, str(tree.data))
+    for number, head in enumerate(heads):
+        yield Unit(head, slots, (), join if number == 0 else f"shared-{words[number - 1]}", level, str(tree.data))
+
+
+def _members(row: list[Any], governors: tuple[int, ...], join: str, level: int) -> Iterator[Unit]:
+    head: int | None = None
+    slots: list[int] = []
+    word = "comma"
+    for child in row:
+        if _named(child, "slot"):
+            slots += _leaves(child)
+        elif _named(child, "both"):
+            word = _word(child)
+        else:
+            if head is not None:
+                yield Unit(head, tuple(slots), governors, join, level, "governed")
+                join = f"governed-{word}"
+            head, slots = next(iter(_heads(child))), []
+    yield Unit(head, tuple(slots), governors, join, level, "governed")
+
+
+def _word(both: Any) -> str:
+    """The word that joins two heads: ``and``, ``or``, or a comma alone."""
+    return str(both.children[-1].type).lower()
+
+
+def _named(child: Any, *names: str) -> bool:
+    return isinstance(child, Tree) and child.data in names
+
+
+def _heads(child: Any) -> Iterator[int]:
+    if isinstance(child, Token):
+        yield int(child)
+    elif child.data != "both":
+        for part in child.children:
+            yield from _heads(part)
+
+
+def _leaves(*children: Any) -> Iterator[int]:
+    for child in children:
+        if isinstance(child, Token):
+            yield int(child)
+        else:
+            yield from _leaves(*child.children)

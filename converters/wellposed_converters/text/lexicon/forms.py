@@ -1,0 +1,143 @@
+"""The words a note may use, as data, and the longest match over them.
+
+``heads.toml`` holds what a clause is about, ``slots.toml`` what fills it, ``glue.toml`` the closed list of words that
+carry nothing, ``asked.toml`` the words that are never decided, ``whole.toml`` whole statements. A form has one entry;
+two entries for one form are an error when the lexicon is read.
+"""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from functools import cache
+from importlib import resources
+from typing import Any, Final
+
+from wellposed_converters.text.lexicon.lexer import Token, tokens
+
+HYPHENS: Final = frozenset("-‐‑–")
+
+
+@dataclass(frozen=True)
+class Entry:
+    """One reading of a form: its terminal in the grammar, its name, and what else the data says of it."""
+
+    category: str
+    name: str
+    facts: Mapping[str, Any] = field(default_factory=dict, hash=False)
+
+
+@dataclass(frozen=True)
+class Match:
+    """A form found in the text, over the tokens ``first`` to ``last`` (exclusive)."""
+
+    entry: Entry
+    first: int
+    last: int
+
+
+class _Node(dict[str, "_Node"]):
+    entry: Entry | None = None
+
+
+def _data(name: str) -> dict[str, Any]:
+    return tomllib.loads(resources.files(__package__).joinpath(name).read_text("utf-8"))
+
+
+def _entries() -> list[tuple[str, Entry]]:
+    heads = [
+        (form, Entry("HEAD", name, {"kind": name} | {k: v for k, v in facts.items() if k != "forms"}))
+        for name, facts in _data("heads.toml").items()
+        for form in facts["forms"]
+    ]
+    slots = [
+        (form, Entry(category, name))
+        for category, readings in _data("slots.toml").items()
+        for name, forms in readings.items()
+        for form in forms
+    ]
+    glue = [(form, Entry("GLUE", sort)) for sort, forms in _data("glue.toml").items() for form in forms]
+    asked = [
+        (form, Entry("ASKED", name, {k: v for k, v in facts.items() if k != "forms"}))
+        for name, facts in _data("asked.toml").items()
+        for form in facts["forms"]
+    ]
+    whole = [
+        (form, Entry("WHOLE", name, {k: v for k, v in facts.items() if k != "forms"}))
+        for name, facts in _data("whole.toml").items()
+        for form in facts["forms"]
+    ]
+    return _once(heads + slots + asked + whole) + glue
+
+
+@cache
+def head(name: str) -> Entry:
+    """The entry of a head word."""
+    facts = _data("heads.toml")[name]
+    return Entry("HEAD", name, {"kind": name} | {key: value for key, value in facts.items() if key != "forms"})
+
+
+def _once(entries: list[tuple[str, Entry]]) -> list[tuple[str, Entry]]:
+    seen: dict[str, Entry] = {}
+    for form, entry in entries:
+        if form in seen:
+            raise ValueError(f"the form {form!r} stands at {seen[form].name} and at {entry.name}")
+        seen[form] = entry
+    return entries
+
+
+@cache
+def _root() -> _Node:
+    root = _Node()
+    for form, entry in _entries():
+        node = root
+        for token in tokens(form):
+            node = node.setdefault(token.norm, _Node())
+        if node.entry is None:
+            node.entry = entry
+    return root
+
+
+@cache
+def vocabulary() -> frozenset[str]:
+    """Every single word that stands in a form."""
+    return frozenset(token.norm for form, _ in _entries() for token in tokens(form) if token.sort == "word")
+
+
+@cache
+def content_words() -> frozenset[str]:
+    """The words a slip of the keyboard may be repaired to: what a clause is about, and what is done."""
+    return frozenset(
+        token.norm
+        for form, entry in _entries()
+        if entry.category in ("HEAD", "VERB")
+        for token in tokens(form)
+        if token.sort == "word"
+    ) | frozenset(_data("repair.toml")["words"])
+
+
+def longest(row: Sequence[Token], first: int, stop: int) -> Match | None:
+    """The longest form that starts at token ``first`` and ends before ``stop``; a hyphen inside it may be missing."""
+    node, at, best = _root(), first, None
+    while at < stop:
+        step = node.get(row[at].norm)
+        if step is None and at > first and row[at].norm in HYPHENS and _tight(row, at):
+            at += 1
+            continue
+        if step is None:
+            break
+        node, at = step, at + 1
+        if node.entry is not None:
+            best = Match(node.entry, first, at)
+    return best
+
+
+def _tight(row: Sequence[Token], at: int) -> bool:
+    """Whether the sign stands between two words without a space."""
+    return (
+        0 < at < len(row) - 1
+        and row[at - 1].end == row[at].start
+        and row[at].end == row[at + 1].start
+        and row[at + 1].sort == "word"
+    )

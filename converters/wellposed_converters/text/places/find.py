@@ -1,0 +1,54 @@
+"""Tooth references of a text: where they stand and everything that each can mean.
+
+A place is as long as it goes, its arch words with it. Nothing is decided here that the words leave open: numbers
+keep a meaning in every numbering that has them, and what no numbering would settle is a question of its own.
+"""
+
+from __future__ import annotations
+
+from wellposed_converters.text.places.atom import Atom
+from wellposed_converters.text.places.meaning import Form as Form
+from wellposed_converters.text.places.meaning import Meaning as Meaning
+from wellposed_converters.text.places.meaning import Place as Place
+from wellposed_converters.text.places.meaning import inner_contacts as inner_contacts
+from wellposed_converters.text.places.meaning import with_arch as with_arch
+from wellposed_converters.text.places.notation import in_mouth_order as in_mouth_order
+from wellposed_converters.text.places.notation import neighbours as neighbours
+from wellposed_converters.text.places.numbering import Numbering as Numbering
+from wellposed_converters.text.places.numbering import resolve as resolve
+from wellposed_converters.text.places.numbering import settle as settle
+from wellposed_converters.text.places.numbering import stated as stated
+from wellposed_converters.text.places.pieces import Scan
+from wellposed_converters.text.places.scan import scan
+from wellposed_converters.text.places.whole import whole
+
+
+def find_places(text: str, start: int = 0, end: int | None = None, *, dotted: bool = False) -> tuple[Place, ...]:
+    """The places of ``text[start:end]`` in order, none overlapping another; ``dotted`` where ``1.1`` is a tooth."""
+    pieces = scan(text, start, len(text) if end is None else end, dotted=dotted)
+    found: list[Place] = []
+    index = 0
+    while index < len(pieces.pieces):
+        atom = whole(pieces, index)
+        if atom is None:
+            index += 1
+        else:
+            found.append(_place(pieces, atom))
+            index = atom.last
+    return tuple(found)
+
+
+def _place(pieces: Scan, atom: Atom) -> Place:
+    quiet = atom.bare and atom.first in pieces.measured
+    return Place(
+        pieces.pieces[atom.first].start,
+        pieces.pieces[atom.last - 1].end,
+        atom.meanings,
+        atom.asks,
+        atom.why,
+        atom.bare,
+        frozenset() if quiet or (atom.bare and "Universal" in atom.evidence) else atom.evidence,
+        atom.signs,
+        atom.loose,
+        atom.choice,
+    )

@@ -1,0 +1,161 @@
+"""What ``wellposed read`` does: read, ask, draft, write."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections.abc import Mapping
+from datetime import UTC, datetime
+from pathlib import Path
+from typing import Any, Final
+
+import click
+
+from wellposed_converters.text.answers import Answered, ask_all
+from wellposed_converters.text.clause import Question
+from wellposed_converters.text.draft import Draft, NotFinished, draft, finish
+from wellposed_converters.text.draft import answered as to_format
+from wellposed_converters.text.files import NoteError, read_file
+from wellposed_converters.text.read import Reading, read_text
+from wellposed_converters.text.said import asked_in_words, lines
+from wellposed_converters.text.standing import GAP, with_standing
+
+CLEAR: Final = 0
+OPEN: Final = 1
+NOT_READ: Final = 3
+WIDTH: Final = 100
+
+
+def run(ctx: click.Context, note: str, options: Mapping[str, Any]) -> int:
+    """Read the note, say and write what came of it; the exit status."""
+    if options["ask"] and not options["by"]:
+        raise click.UsageError("--ask needs --by, so that the draft can say who answered")
+    try:
+        reading, marks = _read(note, options["standing"])
+    except NoteError as error:
+        click.echo(f"wellposed: {error}", err=True)
+        return NOT_READ
+    given: tuple[Answered, ...] = ()
+    if options["ask"]:
+        reading, given = ask_all(reading, _put, options["by"], _now)
+    drafted = draft(reading.text, reading.clauses, reading.questions)
+    if options["ask"]:
+        drafted = _filled(drafted)
+    record = drafted.record() | marks
+    record["answers"] = [*_answers(given), *({"by": options["by"], **one} for one in record["answers"])]
+    if options["particulars"]:
+        record = _finished(drafted, options["particulars"], ctx)
+    _written(options, reading, drafted, record)
+    return OPEN if _open(drafted) else CLEAR
+
+
+def _read(note: str, standing: str | None) -> tuple[Reading, dict[str, Any]]:
+    """The note, with the standing instructions beside it, and what identifies both."""
+    text = read_file(Path(note)).text
+    reading = read_text(text)
+    marks: dict[str, Any] = {"note_sha256": _digest(text)}
+    if standing is not None:
+        own = read_text(read_file(Path(standing)).text)
+        marks |= {"standing_sha256": _digest(own.text), "standing_from": len(text) + len(GAP)}
+        reading = with_standing(reading, own)
+    return reading, marks
+
+
+def _digest(text: str) -> str:
+    return hashlib.sha256(text.encode()).hexdigest()
+
+
+def _now() -> str:
+    return datetime.now(UTC).isoformat(timespec="seconds")
+
+
+def _put(question: Question, reading: Reading, fault: str) -> str:
+    if fault:
+        click.echo(f"  {fault}", err=True)
+    else:
+        click.echo("\n" + asked_in_words(question, reading), err=True)
+    return _prompt("Answer (empty leaves it open)")
+
+
+def _prompt(words: str) -> str:
+    """What is typed; at the end of the input everything stays open."""
+    try:
+        said: str = click.prompt(words, default="", show_default=False, err=True)
+    except click.Abort:
+        return ""
+    return said
+
+
+def _filled(drafted: Draft) -> Draft:
+    """The questions of the format, put at the terminal."""
+    for one in drafted.questions:
+        if "members" in one:
+            drafted = _amounts(drafted, one)
+        elif one.get("options") == ["as-note"]:
+            click.echo("\n" + one["text"], err=True)
+            if _prompt("Keep it as a note that does not bind? (y, or empty leaves it open)").casefold() in ("y", "yes"):
+                drafted = to_format(drafted, one["id"], "as-note")
+    return drafted
+
+
+def _amounts(drafted: Draft, asked: Mapping[str, Any]) -> Draft:
+    click.echo("\n" + asked["text"], err=True)
+    values = {}
+    for member in asked["members"]:
+        said = _prompt(f"{member.replace('_', ' ')} (empty leaves it open)")
+        if said.strip():
+            values[member] = _number(said)
+    try:
+        return to_format(drafted, asked["id"], values) if values else drafted
+    except ValueError as error:
+        click.echo(f"  {error}", err=True)
+        return drafted
+
+
+def _number(words: str) -> float:
+    try:
+        return float(words)
+    except ValueError as error:
+        raise click.UsageError(f"{words!r} is not a number with a decimal point") from error
+
+
+def _answers(given: tuple[Answered, ...]) -> list[dict[str, Any]]:
+    return [
+        {
+            "question": f"n{number}",
+            "asks": one.question.asks,
+            "spans": [list(span) for span in one.question.spans],
+            "answer": one.words,
+            "by": one.by,
+            "at": one.at,
+        }
+        for number, one in enumerate(given, start=1)
+    ]
+
+
+def _open(drafted: Draft) -> list[str]:
+    done = {one.get("question") for one in drafted.answers}
+    return [one["id"] for one in drafted.questions if one["id"] not in done]
+
+
+def _finished(drafted: Draft, particulars: str, ctx: click.Context) -> dict[str, Any]:
+    try:
+        given = json.loads(Path(particulars).read_text("utf-8"))
+    except (OSError, ValueError) as error:
+        raise click.UsageError("the particulars cannot be read as JSON") from error
+    try:
+        return finish(drafted, given)
+    except NotFinished as error:
+        for lack in error.lacks:
+            click.echo(f"wellposed: not a prescription yet: {lack.rule} {lack.about}", err=True)
+        ctx.exit(OPEN)
+
+
+def _written(options: Mapping[str, Any], reading: Reading, drafted: Draft, record: Mapping[str, Any]) -> None:
+    text = json.dumps(record, ensure_ascii=False, indent=2) + "\n"
+    if options["output"]:
+        try:
+            Path(options["output"]).write_text(text, "utf-8", newline="")
+        except OSError as error:
+            raise click.UsageError("the output file cannot be written") from error
+    click.echo(text if options["form"] == "json" else lines(reading, drafted, WIDTH), nl=False)

@@ -1,0 +1,1 @@
+"""One segment to clauses and questions: all its groupings read, and one left, or a question."""

@@ -1,0 +1,67 @@
+"""Statements about the row of aligners: how many, how long each, how large a step."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from wellposed_converters.text.clause import Clause
+from wellposed_converters.text.quantity import Amount
+from wellposed_converters.text.statements.force import basis, force, measured
+from wellposed_converters.text.statements.statement import Bag, Context, Read, Refused
+
+INTERVALS = frozenset(("day", "week"))
+
+
+def staging(bag: Bag, context: Context) -> Read:
+    """The number of steps at the head. :raises Refused: when more is said of it."""
+    bag.take("VERB", name="use")
+    bag.take("BE")
+    per = basis(bag)
+    value: Amount = bag.head.value  # type: ignore[union-attr]  # a count is a head
+    strength = force(bag)
+    if per or value.asks or strength.denied or strength.only:
+        raise Refused("steps")
+    mode = "do" if value.bound == "exact" else "limit"
+    if strength.wished:
+        mode = "prefer"
+    bag.done()
+    clause = Clause("staging", mode, bag.spans(), of="steps")
+    return Read((measured(clause, value, "count"),))
+
+
+def interval(bag: Bag) -> Read | None:
+    """Change every so many days; so much per step. ``None`` if the statement is not about staging."""
+    found = [item for item in bag.items if item.category == "AMOUNT"]
+    bases = {item.value.measure for item in bag.items if item.category == "BASIS"}
+    if not found or not bases & {"interval", "step"}:
+        return None
+    if "interval" in bases:
+        return _interval(bag, found[0].value)
+    first: Amount = found[0].value
+    clauses = tuple(_step(bag, _bounded(item.value, first)) for item in found)
+    bag.take("AMOUNT", "BASIS", "BE", "AND")
+    bag.done()
+    return Read(clauses)
+
+
+def _bounded(value: Amount, first: Amount) -> Amount:
+    """ "Not more than 0.2 mm and 2 degrees": the bound holds for both."""
+    if value.bound != "exact" or first.bound == "exact":
+        return value
+    exact = value.minimum
+    low, high = (None, exact) if first.bound == "at_most" else (exact, None)
+    return replace(value, minimum=low, maximum=high, bound=first.bound, max_open=first.max_open)
+
+
+def _interval(bag: Bag, value: Amount) -> Read:
+    bag.take("AMOUNT", "BASIS", "BE", "VERB")
+    bag.done()
+    if value.unit not in INTERVALS:
+        raise Refused("interval-of-what")
+    clause = Clause("staging", "do" if value.bound == "exact" else "limit", bag.spans(), of="change_interval")
+    return Read((measured(clause, value, "interval"),))
+
+
+def _step(bag: Bag, value: Amount) -> Clause:
+    mode = "do" if value.bound == "exact" else "limit"
+    return measured(Clause("staging", mode, bag.spans(), of="movement_per_step"), value, "step")
