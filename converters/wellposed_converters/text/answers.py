@@ -23,6 +23,8 @@ NUMBERINGS: Final = {
 }
 WHEN: Final = {"now": "now", "wanted": "at the end"}
 """Short answers to whether a value is found or wanted, and what they add to the words of the note."""
+ALL: Final = "all"
+"""The answer that everything a question is about holds together."""
 NOTHING: Final = "nothing"
 """The answer that withdraws what is asked about."""
 
@@ -53,8 +55,11 @@ def answered(reading: Reading, number: int, words: str) -> Reading:
         raise NotAnswered("no answer was given")
     if question.type == "notation":
         return _numbered(reading, words)
-    if question.type == "contradiction" and words.isdecimal():
-        return _kept(reading, number, int(words))
+    chosen = words.replace(",", " ").split()
+    if question.type == "contradiction" and all(word.isdecimal() for word in chosen):
+        return _kept(reading, number, {int(word) for word in chosen})
+    if question.type == "contradiction" and words.casefold() == ALL:
+        return _together(reading, number)
     made = () if words.casefold() == NOTHING else _said(reading, question, words)
     return _replaced(reading, number, made)
 
@@ -66,12 +71,22 @@ def _numbered(reading: Reading, words: str) -> Reading:
     return read_text(reading.text, numbering=system)
 
 
-def _kept(reading: Reading, number: int, choice: int) -> Reading:
-    """Of contradictory clauses the one chosen (from 1) stays."""
+def _kept(reading: Reading, number: int, chosen: set[int]) -> Reading:
+    """Of contradictory clauses those chosen (from 1) stay; all of them only where they can hold together."""
     concerns = reading.questions[number].concerns
-    if not 1 <= choice <= len(concerns):
-        raise NotAnswered(f"choose a number from 1 to {len(concerns)}")
-    return _without(reading, number, [at for at in concerns if at != concerns[choice - 1]], ())
+    every = set(range(1, len(concerns) + 1))
+    if not chosen <= every:
+        raise NotAnswered(f"choose among the numbers from 1 to {len(concerns)}")
+    if chosen == every:
+        return _together(reading, number)
+    return _without(reading, number, [at for place, at in enumerate(concerns, 1) if place not in chosen], ())
+
+
+def _together(reading: Reading, number: int) -> Reading:
+    """All clauses stay, if the question was only whether they are meant so."""
+    if ("level", "confirm") not in reading.questions[number].facts:
+        raise NotAnswered("they exclude each other; choose the number of the one that holds")
+    return _without(reading, number, [], ())
 
 
 def _said(reading: Reading, question: Question, words: str) -> tuple[Clause, ...]:

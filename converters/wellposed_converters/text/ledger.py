@@ -62,17 +62,19 @@ def attach(read: Segment, items: Cut, span: Span) -> Segment:
         _take_in(word, clauses, questions)
     fixed = [(item.start, item.end) for item in items.items if item.category not in ("COMMA", "COLON", "AND")]
     return Segment(
-        tuple(clause.with_(spans=whole(clause.spans, fixed)) for clause in clauses),
-        tuple(replace(question, spans=whole(question.spans, fixed)) for question in questions),
+        tuple(clause.with_(spans=whole(clause.spans, fixed, span)) for clause in clauses),
+        tuple(replace(question, spans=whole(question.spans, fixed, span)) for question in questions),
         read.said,
     )
 
 
-def whole(spans: Iterable[Span], fixed: Sequence[Span]) -> tuple[Span, ...]:
-    """Spans joined where nothing that says something stands between them."""
+def whole(spans: Iterable[Span], fixed: Sequence[Span], within: Span) -> tuple[Span, ...]:
+    """Spans joined where nothing that says something stands between them, inside one segment."""
     joined: list[Span] = []
     for start, end in sorted(spans):
-        if joined and (start <= joined[-1][1] or not any(joined[-1][1] <= one[0] < start for one in fixed)):
+        inside = bool(joined) and joined[-1][0] >= within[0]
+        free = inside and not any(joined[-1][1] <= one[0] < start for one in fixed)
+        if joined and (start <= joined[-1][1] or free):
             joined[-1] = (joined[-1][0], max(end, joined[-1][1]))
         else:
             joined.append((start, end))

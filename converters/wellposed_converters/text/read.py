@@ -13,13 +13,14 @@ from typing import Final
 
 from wellposed_converters.text.clause import Clause, Question, Span
 from wellposed_converters.text.completeness import completeness
-from wellposed_converters.text.conditions import find_conditions
 from wellposed_converters.text.contradictions import contradictions
-from wellposed_converters.text.grammar.items import Cut, Found, Item, Named, cut
+from wellposed_converters.text.grammar.cut import cut
+from wellposed_converters.text.grammar.items import Cut, Found, Item, Named
 from wellposed_converters.text.known import known_words
 from wellposed_converters.text.layout import Block, lay_out
 from wellposed_converters.text.ledger import Ledger, account, attach
 from wellposed_converters.text.lexicon import content_words
+from wellposed_converters.text.lexicon.conditions import find_conditions
 from wellposed_converters.text.places import Numbering, Place, find_places, settle
 from wellposed_converters.text.quantity import find_amounts, find_bases, find_ordinals
 from wellposed_converters.text.segments.segment import Segment, islands, lead_of, read_segment
@@ -82,7 +83,7 @@ def found(text: str, span: Span, numbering: Numbering) -> list[Found]:
     """Everything of fixed shape in a span: tooth references, quantities, conditions."""
     start, end = span
     conditions = find_conditions(text, start, end)
-    named = [one for one in _named(numbering) if start <= one.start and one.end <= end]
+    named = [one for one in _named(text, numbering) if start <= one.start and one.end <= end]
     free = _outside(span, sorted((one.start, one.end) for one in (*conditions, *named)))
     things: list[Found] = [*conditions, *named]
     for first, last in free:
@@ -103,10 +104,21 @@ def _short(text: str, place: Place) -> Place:
     return replace(place, end=words.end(1)) if words and words.end(2) == place.end else place
 
 
-def _named(numbering: Numbering) -> list[Named]:
+def _named(text: str, numbering: Numbering) -> list[Named]:
     """The words that say which numbering the text uses."""
     name = f"{numbering.system}_dot" if numbering.dotted else str(numbering.system)
-    return [Named(start, end, name) for start, end in numbering.stated_spans]
+    both = list(TWO_WAYS.finditer(text)) if numbering.stated_spans else []
+    spans = [span for span in numbering.stated_spans if not any(one.start() <= span[0] < one.end() for one in both)]
+    two = [Named(one.start(), one.end(), f"{name}+position") for one in both]
+    return [*two, *(Named(start, end, name) for start, end in spans)]
+
+
+TWO_WAYS: Final = re.compile(
+    r"single teeth (?:are |in |by |use )?(?:fdi|universal|palmer)(?: numbers?)?,? (?:and )?(?:segments|groups|ranges)"
+    r" (?:are |in )?by position(?: numbers?)?",
+    re.IGNORECASE,
+)
+"""Single teeth by a numbering, ranges by position: both are said."""
 
 
 def _clash(place: Place, amounts: Iterable[object], numbering: Numbering) -> bool:

@@ -88,7 +88,7 @@ def asked_in_words(question: Question, reading: Reading) -> str:
 
 HOW: Final = {
     "notation": "answer FDI, Universal, Palmer or Haderup",
-    "contradiction": "answer the number of the clause that holds, or in plain words, or 'nothing'",
+    "contradiction": "answer the number of what holds, or 'all' if they are meant so together, or in plain words",
     "finding_or_request": "answer 'now' or 'wanted', or in plain words, or 'nothing'",
 }
 ANY: Final = "answer in plain words, as in a note, or 'nothing'"

@@ -7,7 +7,7 @@ from functools import partial
 import click
 
 from wellposed.check import check, prescription_of
-from wellposed.commands.files import STDIN, content, shown
+from wellposed.commands.files import STDIN, FileError, content, shown
 from wellposed.commands.output import put, width
 from wellposed.commands.progress import watched
 from wellposed.commands.run import Run
@@ -15,6 +15,7 @@ from wellposed.model import Prescription
 from wellposed.norms import NormError, Norms, with_profile
 from wellposed.reading.limits import MOST_BYTES
 from wellposed.render.forms import FORMS, TEXT, text_form
+from wellposed.render.note import Note, OtherNote, note_of
 
 __all__ = ["command"]
 
@@ -36,6 +37,12 @@ __all__ = ["command"]
     help="A revision before this one; once for each. Used where the id is the same.",
 )
 @click.option(
+    "--note",
+    metavar="NOTE.txt",
+    type=click.Path(exists=True, dir_okay=False, readable=True),
+    help="The note a prescription was made of: the report quotes it. For one file, as text.",
+)
+@click.option(
     "--output",
     metavar="FILE",
     type=click.Path(dir_okay=False, writable=True),
@@ -48,6 +55,7 @@ def command(
     form: str,
     profile: str | None,
     earlier: tuple[str, ...],
+    note: str | None,
     output: str | None,
 ) -> None:
     """Check documents and say what stands against them.
@@ -64,7 +72,10 @@ def command(
     """
     if files.count(STDIN) > 1:
         raise click.UsageError("- (the standard input) can be given once only")
-    chosen = text_form(width(), titled=len(files) > 1) if form == TEXT else FORMS[form]
+    if note is not None and (len(files) > 1 or form != TEXT or STDIN in files):
+        raise click.UsageError("--note goes with one file, named, and a report as text")
+    quoted = _note(note, files[0]) if note is not None else None
+    chosen = text_form(width(), len(files) > 1, quoted) if form == TEXT else FORMS[form]
     asked = partial(check, numbers=_numbers(profile), earlier=[_prescription(file) for file in earlier])
     run = Run(asked, chosen, MOST_BYTES + 1)
     put(run.pieces(watched(files)), output, coloured=form == TEXT)
@@ -76,6 +87,18 @@ def _prescription(file: str) -> Prescription:
     if found is None:
         raise click.UsageError(f"--earlier {shown(file)}: not a sound prescription; check it by itself")
     return found
+
+
+def _note(note: str, file: str) -> Note:
+    try:
+        text = content(note, MOST_BYTES + 1).decode("utf-8-sig")
+        return note_of(content(file, MOST_BYTES + 1), text)
+    except FileError as error:
+        raise click.UsageError(f"{shown(file)}: {error}") from error
+    except UnicodeDecodeError as error:
+        raise click.UsageError(f"--note {shown(note)}: not UTF-8 text") from error
+    except OtherNote as error:
+        raise click.UsageError(f"--note {shown(note)}: {error}") from error
 
 
 def _numbers(profile: str | None) -> Norms | None:

@@ -8,6 +8,7 @@ from typing import Any, NamedTuple
 
 from wellposed.render.json_report import json_object, json_reports
 from wellposed.render.jsonl import jsonl
+from wellposed.render.note import Note
 from wellposed.render.outcome import NotChecked, Outcome
 from wellposed.render.sarif import sarif, sarif_part
 from wellposed.render.text import text
@@ -24,17 +25,17 @@ class Form(NamedTuple):
     whole: Callable[[Iterable[Any]], Iterator[str]]
 
 
-def text_form(width: int = 100, titled: bool = False) -> Form:
-    """The text form: the longest line, and whether each text begins with the name of its file."""
-    return Form(partial(_text, width=width, titled=titled), _spaced)
+def text_form(width: int = 100, titled: bool = False, note: Note | None = None) -> Form:
+    """The text form: the longest line, whether each text begins with the name of its file, the note to quote."""
+    return Form(partial(_text, width=width, titled=titled, note=note), _spaced)
 
 
-def _text(outcome: Outcome, width: int, titled: bool) -> str:
+def _text(outcome: Outcome, width: int, titled: bool, note: Note | None) -> str:
     """The report; nothing for a file not checked, which the command names on its own."""
     if isinstance(outcome, NotChecked):
         return ""
     title = f"{outcome.name}:\n" if titled else ""
-    return title + text(outcome.report, outcome.name, width)
+    return title + text(outcome.report, outcome.name, width, note)
 
 
 def _spaced(parts: Iterable[str]) -> Iterator[str]:

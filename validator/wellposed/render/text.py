@@ -9,6 +9,7 @@ from wellposed.findings import CAUTION, Finding, Severity
 from wellposed.render.clinical import clinical_lines, clinical_sentence, is_clinical
 from wellposed.render.conflict import ROLES, Fact, limit_words, member, missing, role, silences
 from wellposed.render.headline import CONFLICTS, headline
+from wellposed.render.note import Note
 from wellposed.render.ways import UNUSUAL, way
 from wellposed.render.wording import assumption, depends, forced_lines, sentence
 from wellposed.report import Report
@@ -23,13 +24,14 @@ _HEADINGS = {
 }
 
 
-def text(report: Report, name: str, width: int = 100) -> str:
+def text(report: Report, name: str, width: int = 100, note: Note | None = None) -> str:
     """The whole report, ending in a line break.
 
     name   what the document is called where it has no id of its own
     width  longest line, in characters
+    note   the note the document was made of; each finding then quotes it
     """
-    blocks = [_head(report, name, width), *_numbered(report, width), _foot(report, width)]
+    blocks = [_head(report, name, width), *_numbered(report, width, note), _foot(report, width)]
     return "\n".join(block for block in blocks if block) + "\n"
 
 
@@ -38,7 +40,7 @@ def _head(report: Report, name: str, width: int) -> str:
     return "\n".join(wrap(f"{title}  {report.verdict}. {headline(report)}", width)) + "\n"
 
 
-def _numbered(report: Report, width: int) -> Iterator[str]:
+def _numbered(report: Report, width: int, note: Note | None) -> Iterator[str]:
     """Each finding that leads or stands alone, under the heading of its weight; what goes under it follows it."""
     heading = None
     leading = [finding for finding in report.findings if not finding.under]
@@ -49,6 +51,8 @@ def _numbered(report: Report, width: int) -> Iterator[str]:
             yield f"{_HEADINGS[heaviest]}\n"
         heading = heaviest
         lines = [*_finding(f"{place:<3}", finding, width)]
+        quote = note.words(finding) if note else ""
+        lines += _wrapped(_INDENT, quote, _INDENT, width) if quote else []
         lines += [line for one in members for line in _member(one, finding, width)]
         yield "\n".join(lines) + "\n"
 

@@ -136,8 +136,25 @@ def _whole(one: Draft, particulars: Mapping[str, Any]) -> dict[str, Any]:
         _at(document, pointer)[member] = [tooth for arch in arches for tooth in given["teeth"][arch]]
     for name in ("patient", "teeth"):
         given[name] = {**given[name], **document.pop(name, {})}
-    members = FIXED | given | document
+    members = FIXED | given | document | {"extensions": {NOTE: {"critical": False, "content": _origin(one, document)}}}
     return {name: members[name] for name in (*FIRST, *members) if name in members}
+
+
+NOTE: Final = "org.wellposed.note"
+"""The extension that says which note a prescription was made of, and where in it each clause stands."""
+
+
+def _origin(one: Draft, document: Mapping[str, Any]) -> dict[str, Any]:
+    """The digest of the note, and clause id (or pointer, where there is no id) to spans."""
+    sources: dict[str, list[list[int]]] = {}
+    for pointer, source in one.sources.items():
+        try:
+            entry = _at(document, pointer)
+        except (KeyError, IndexError):
+            entry = None
+        name = entry.get("id", pointer) if isinstance(entry, Mapping) else pointer
+        sources[name] = sorted([*sources.get(name, []), *source["spans"]])
+    return {"sha256": one.note_sha256, "sources": sources}
 
 
 FIRST: Final = (

@@ -2,19 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
-from typing import Final
+from typing import Any, Final
 
 from wellposed_converters.text.grammar.items import Item
 from wellposed_converters.text.grammar.parse import Unit
-from wellposed_converters.text.statements.statement import Refused
+from wellposed_converters.text.grammar.refused import Refused
 
 GOVERNING: Final = frozenset(("NEG", "VERB", "PERMIT", "PREFER", "ONLY", "YES"))
 SUBJECT: Final = frozenset(("PLACE", "BE", "NEG"))
 """What governs a row of states: the teeth they are the states of."""
-HEADS: Final = frozenset(("MEASURE", "MEANS", "MOTION", "STATE", "FACT", "STEPS"))
 FILLED_ONCE: Final = frozenset(("PLACE", "AMOUNT", "BASIS", "FROMTO", "DIR", "NEG", "PERMIT", "VERB"))
+FILLING: Final = frozenset(("AMOUNT", "BASIS", "PLACE", "DIR", "REF", "FOR", "COND", "WHEN", "ORDINAL", "TO"))
+SAYING: Final = frozenset(("NEG", "PERMIT", "VERB", "CLASS", "YES"))
 
 
 @dataclass
@@ -36,20 +37,17 @@ class Part:
 
 
 def parts(units: Sequence[Unit], items: Sequence[Item]) -> list[Part]:
-    """The statements of a grouping; rests that only go on are joined."""
+    """The statements of a grouping; rests that only go on are joined. :raises Refused: when a rest is no means."""
     made: list[Part] = []
     for unit in units:
         part = _part(unit, items)
         if part.join == "by" and part.head is None:
             raise Refused("by-what")
-        if made and (_goes_on(made[-1], part) or _answers(made[-1], part)):
-            _join(made[-1], part)
-        elif made and _shape(made[-1], part):
-            _take_shape(made[-1], part)
-        elif made and _named_place(made[-1], part):
-            _join_named(made[-1], part)
-        else:
+        join = next((join for fits, join in JOINED if made and fits(made[-1], part)), None)
+        if join is None:
             made.append(part)
+        else:
+            join(made[-1], part)
     return made
 
 
@@ -95,35 +93,40 @@ def _goes_on(before: Part, part: Part) -> bool:
     """Whether a rest only fills slots the statement before it has left open, or adds places to its last one."""
     if part.head is not None or before.level != part.level or part.form == "whole":
         return False
+    adds = (_more_places, _linked, _kept, _frame, _second_step, _fills)
+    return any(test(before, part) for test in adds)
+
+
+def _more_places(before: Part, part: Part) -> bool:
+    """ "IPR 13 to 23, 33 to 43"."""
+    joined = part.join in ("comma", "and", "or") and "AMOUNT" not in before.categories()
+    return joined and _only_places(part) and _ends_with_place(before)
+
+
+def _fills(before: Part, part: Part) -> bool:
+    """Slots alone, none of them filled already, none that says something by itself."""
     here, there = part.categories(), before.categories()
-    if (
-        _only_places(part)
-        and _ends_with_place(before)
-        and part.join in ("comma", "and", "or")
-        and "AMOUNT" not in there
-    ):
-        return True
-    if _linked(before, part) or _kept(before, part) or _frame(part) or _second_step(before, part):
-        return True
     narrowed = {"ONLY"} if "PLACE" in there or "PLACE" not in here else set()
-    if here & ({"NEG", "PERMIT", "VERB", "CLASS", "YES"} | narrowed) or not here:
+    if here & (SAYING | narrowed):
         return False
-    return bool(here & {"AMOUNT", "BASIS", "PLACE", "DIR", "REF", "FOR", "COND", "WHEN", "ORDINAL", "TO"}) and not (
-        here & there & FILLED_ONCE
-    )
+    return bool(here & FILLING) and not here & there & FILLED_ONCE
 
 
 def _shape(before: Part, part: Part) -> bool:
     """ "Attachments on 12-22, horizontal rectangles": the shape of what was just named."""
-    heads = [one.head.value.facts for one in (before, part) if one.head is not None and one.head.category == "MEANS"]
     alone = part.items == [part.head] and not part.asides and part.join == "comma" and part.form == "single"
-    return (
-        alone
-        and len(heads) == 2
-        and heads[0]["kind"] == heads[1]["kind"]
-        and not heads[0].get("of")
-        and bool(heads[1].get("of"))
-    )
+    named, shaped = _means(before), _means(part)
+    if not alone or named is None or shaped is None:
+        return False
+    return bool(named["kind"] == shaped["kind"] and not named.get("of") and shaped.get("of"))
+
+
+def _means(part: Part) -> Mapping[str, Any] | None:
+    """What the data say of the means at the head."""
+    if part.head is None or part.head.category != "MEANS":
+        return None
+    facts: Mapping[str, Any] = part.head.value.facts
+    return facts
 
 
 def _take_shape(before: Part, part: Part) -> None:
@@ -150,7 +153,7 @@ def _join_named(before: Part, part: Part) -> None:
 def _answers(before: Part, part: Part) -> bool:
     """ "Treat upper: yes": what stands after the colon answers what stands before it."""
     said = part.head is None and not part.asides and part.categories() <= {"YES", "NEG"}
-    arch = before.head is None and _frame(before)
+    arch = before.head is None and _frame(before, before)
     return said and part.level == before.level + 1 and ("VERB" in before.categories() or before.form == "whole" or arch)
 
 
@@ -169,12 +172,12 @@ def _second_step(before: Part, part: Part) -> bool:
 
 def _linked(before: Part, part: Part) -> bool:
     """ "Elastics from 13 to 46 and from 23 to 36"."""
-    head = before.head.value if before.head is not None and before.head.category == "MEANS" else None
-    elastic = head is not None and head.facts["kind"] == "elastic"
+    means = _means(before)
+    elastic = means is not None and means["kind"] == "elastic"
     return elastic and "PLACE" in part.categories() and part.categories() <= {"FROM", "TO", "PLACE"}
 
 
-def _frame(part: Part) -> bool:
+def _frame(_: Part, part: Part) -> bool:
     """Arch words by themselves: "social six only, upper and lower"."""
     places = [item.value for item in part.items] if _only_places(part) else []
     return bool(places) and all(not one.teeth and not one.contacts for place in places for one in place.meanings)
@@ -196,14 +199,10 @@ def _join(before: Part, part: Part) -> None:
     before.after += part.after
 
 
-def split_sections(made: Sequence[Part]) -> Iterator[tuple[int, list[Part]]]:
-    """The statements by the number of colons before them."""
-    level, row = -1, list[Part]()
-    for part in made:
-        if part.level != level and row:
-            yield level, row
-            row = []
-        level = part.level
-        row.append(part)
-    if row:
-        yield level, row
+JOINED: Final[tuple[tuple[Callable[[Part, Part], bool], Callable[[Part, Part], None]], ...]] = (
+    (_goes_on, _join),
+    (_answers, _join),
+    (_shape, _take_shape),
+    (_named_place, _join_named),
+)
+"""When a rest belongs to the statement before it, and how it is joined; the first that fits."""

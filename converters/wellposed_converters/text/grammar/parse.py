@@ -61,7 +61,7 @@ def derivations(shape: tuple[str, ...]) -> tuple[tuple[Unit, ...], ...] | None:
     if len(shape) > LONGEST:
         return None
     try:
-        forest = _parser().parse(shape)  # type: ignore[arg-type]  # the lexer above takes the row itself
+        forest = _parser().parse(shape)
     except UnexpectedInput:
         return ()
     if _count(forest) > MOST:
@@ -90,13 +90,11 @@ def _units(segment: Tree[Token]) -> Iterator[Unit]:
             level += 1
             continue
         join = "start"
-        for child in part.children:
-            if not isinstance(child, Tree):
-                continue
+        for child in _branches(part):
             if child.data in JOINS:
                 join = child.data
-                continue
-            yield from _statement(child, join, level)
+            else:
+                yield from _statement(child, join, level)
 
 
 JOINS: Final = frozenset(("comma", "and", "or", "but", "with", "by"))
@@ -104,26 +102,25 @@ JOINS: Final = frozenset(("comma", "and", "or", "but", "with", "by"))
 
 def _statement(tree: Tree[Token], join: str, level: int) -> Iterator[Unit]:
     if tree.data == "governed":
-        governors = tuple(_leaves(*(child for child in tree.children if _named(child, "slot"))))
-        row = tree.children[-1]
-        yield from _members(row.children, governors, join, level)  # type: ignore[union-attr]
+        governors = tuple(_leaves(*_branches(tree, "slot")))
+        yield from _members(_branches(tree)[-1], governors, join, level)
         return
-    heads = [leaf for child in tree.children if _named(child, "head", "heads") for leaf in _heads(child)]
-    words = [
-        _word(child) for row in tree.children if _named(row, "heads") for child in row.children if _named(child, "both")
-    ]
-    slots = tuple(_leaves(*(child for child in tree.children if not _named(child, "head", "heads"))))
+    heads = [leaf for child in _branches(tree, "head", "heads") for leaf in _heads(child)]
+    words = [_word(both) for row in _branches(tree, "heads") for both in _branches(row, "both")]
+    slots = tuple(
+        _leaves(*(child for child in tree.children if not _named(child, "head") and not _named(child, "heads")))
+    )
     if not heads:
         yield Unit(None, slots, (), join, level, str(tree.data))
     for number, head in enumerate(heads):
         yield Unit(head, slots, (), join if number == 0 else f"shared-{words[number - 1]}", level, str(tree.data))
 
 
-def _members(row: list[Any], governors: tuple[int, ...], join: str, level: int) -> Iterator[Unit]:
+def _members(row: Tree[Token], governors: tuple[int, ...], join: str, level: int) -> Iterator[Unit]:
     head: int | None = None
     slots: list[int] = []
     word = "comma"
-    for child in row:
+    for child in row.children:
         if _named(child, "slot"):
             slots += _leaves(child)
         elif _named(child, "both"):
@@ -141,8 +138,12 @@ def _word(both: Any) -> str:
     return str(both.children[-1].type).lower()
 
 
-def _named(child: Any, *names: str) -> bool:
-    return isinstance(child, Tree) and child.data in names
+def _named(child: Any, name: str) -> bool:
+    return isinstance(child, Tree) and child.data == name
+
+
+def _branches(tree: Tree[Token], *names: str) -> list[Tree[Token]]:
+    return [child for child in tree.children if isinstance(child, Tree) and (not names or child.data in names)]
 
 
 def _heads(child: Any) -> Iterator[int]:

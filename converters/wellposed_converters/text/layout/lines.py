@@ -113,10 +113,10 @@ def goes_on(text: str, before: Line, after: Line, widest: int) -> bool:
         return False
     if (last if len(last) == 1 else last.casefold()) in words("line", "joining"):
         return True
-    if first[0].isdigit() and last.casefold() in words("line", "counting"):
-        return True
     if KEYED.match(there):
         return False
+    if first[0].isdigit() and last.casefold() in words("line", "counting"):
+        return True
     return (
         here[-1] == "," or (first[0].islower() and first in words("line", "resuming")) or _wrapped(here, first, widest)
     )

@@ -91,6 +91,6 @@ def _after_word(word: str, earlier: str, following: str) -> bool:
     units = words("sentence", "units")
     if word not in units and word not in words("sentence", "shortened"):
         return True
-    if following[0].isdigit():
+    if not following[0].isalpha():
         return word in units
     return following[0].isupper() or following.casefold() in words("sentence", "starters")

@@ -16,7 +16,7 @@ from typing import Any, Final
 
 from wellposed_converters.text.lexicon.lexer import Token, tokens
 
-HYPHENS: Final = frozenset("-‐‑–")
+HYPHENS: Final = frozenset("-\u2010\u2011\u2013")
 
 
 @dataclass(frozen=True)
@@ -41,16 +41,14 @@ class _Node(dict[str, "_Node"]):
     entry: Entry | None = None
 
 
-def _data(name: str) -> dict[str, Any]:
+@cache
+def _data(name: str) -> Mapping[str, Any]:
     return tomllib.loads(resources.files(__package__).joinpath(name).read_text("utf-8"))
 
 
-def _entries() -> list[tuple[str, Entry]]:
-    heads = [
-        (form, Entry("HEAD", name, {"kind": name} | {k: v for k, v in facts.items() if k != "forms"}))
-        for name, facts in _data("heads.toml").items()
-        for form in facts["forms"]
-    ]
+@cache
+def _entries() -> tuple[tuple[str, Entry], ...]:
+    heads = [(form, head(name)) for name, facts in _data("heads.toml").items() for form in facts["forms"]]
     slots = [
         (form, Entry(category, name))
         for category, readings in _data("slots.toml").items()
@@ -58,24 +56,22 @@ def _entries() -> list[tuple[str, Entry]]:
         for form in forms
     ]
     glue = [(form, Entry("GLUE", sort)) for sort, forms in _data("glue.toml").items() for form in forms]
-    asked = [
-        (form, Entry("ASKED", name, {k: v for k, v in facts.items() if k != "forms"}))
-        for name, facts in _data("asked.toml").items()
-        for form in facts["forms"]
-    ]
-    whole = [
-        (form, Entry("WHOLE", name, {k: v for k, v in facts.items() if k != "forms"}))
-        for name, facts in _data("whole.toml").items()
-        for form in facts["forms"]
-    ]
-    return _once(heads + slots + asked + whole) + glue
+    return (*_once([*heads, *slots, *_listed("ASKED", "asked.toml"), *_listed("WHOLE", "whole.toml")]), *glue)
+
+
+def _listed(category: str, file: str) -> list[tuple[str, Entry]]:
+    entries = {name: Entry(category, name, _facts(facts)) for name, facts in _data(file).items()}
+    return [(form, entries[name]) for name, facts in _data(file).items() for form in facts["forms"]]
 
 
 @cache
 def head(name: str) -> Entry:
     """The entry of a head word."""
-    facts = _data("heads.toml")[name]
-    return Entry("HEAD", name, {"kind": name} | {key: value for key, value in facts.items() if key != "forms"})
+    return Entry("HEAD", name, {"kind": name} | _facts(_data("heads.toml")[name]))
+
+
+def _facts(row: Mapping[str, Any]) -> dict[str, Any]:
+    return {key: value for key, value in row.items() if key != "forms"}
 
 
 def _once(entries: list[tuple[str, Entry]]) -> list[tuple[str, Entry]]:

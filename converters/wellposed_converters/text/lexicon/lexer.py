@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass
 from typing import Final
 
-TOKEN: Final = re.compile(r"(?P<word>[^\W\d_]+(?:['’][^\W\d_]+)*)|(?P<number>\d+)|(?P<sign>\S)")
+TOKEN: Final = re.compile(r"(?P<word>[^\W\d_]+(?:['\u2019][^\W\d_]+)*)|(?P<number>\d+)|(?P<sign>\S)")
 
 
 @dataclass(frozen=True)
@@ -23,6 +23,6 @@ def tokens(text: str, start: int = 0, end: int | None = None) -> tuple[Token, ..
     """The tokens of ``text[start:end]``, offsets in ``text``."""
     stop = len(text) if end is None else end
     return tuple(
-        Token(found.lastgroup or "", found.group().casefold().replace("’", "'"), found.start(), found.end())
+        Token(found.lastgroup or "", found.group().casefold().replace("\u2019", "'"), found.start(), found.end())
         for found in TOKEN.finditer(text, start, stop)
     )

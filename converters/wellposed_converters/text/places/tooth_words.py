@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cache
 from importlib import resources
-from typing import Any, Final
+from typing import Any
 
 from wellposed_converters.text.lexicon.lexer import tokens
 

@@ -25,6 +25,7 @@ class Outcome:
 
 
 REMOVES: Final = {
+    "no-such-tooth": "a lone number that is no tooth in this numbering is an amount",
     "bare-parameter": "a parameter that stands alone belongs to the verb before it",
     "escaped-negation": "a negation covers both sides of 'or'",
     "comma-starts-anew": "after a comma alone, a movement or a means begins its own statement, unless a negation may reach it",

@@ -7,9 +7,11 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from wellposed_converters.text.clause import Clause, Question, Span
-from wellposed_converters.text.grammar.fold import HEADS, Part, parts
-from wellposed_converters.text.grammar.items import Found, Item, alternatives, cut
+from wellposed_converters.text.grammar.cut import cut
+from wellposed_converters.text.grammar.fold import Part, parts
+from wellposed_converters.text.grammar.items import HEADS, Found, Item, alternatives
 from wellposed_converters.text.grammar.parse import Unit, derivations
+from wellposed_converters.text.grammar.refused import Refused
 from wellposed_converters.text.layout import Block
 from wellposed_converters.text.places import Meaning, Numbering, in_mouth_order
 from wellposed_converters.text.segments.resolve import Outcome, settle_outcomes
@@ -19,7 +21,7 @@ from wellposed_converters.text.statements.headless import headless
 from wellposed_converters.text.statements.measures import measure
 from wellposed_converters.text.statements.motions import motion
 from wellposed_converters.text.statements.staging import interval, staging
-from wellposed_converters.text.statements.statement import Bag, Context, Read, Refused, Said, spans
+from wellposed_converters.text.statements.statement import Bag, Context, Read, Said, spans
 from wellposed_converters.text.statements.states import state
 from wellposed_converters.text.statements.uses import use
 from wellposed_converters.text.statements.where import lead_place
@@ -34,6 +36,10 @@ READERS: Final[Mapping[str, Callable[[Bag, Context], Read]]] = {
 }
 BARE: Final = frozenset(("PLACE", "PERMIT", "GRADE", "RELATION"))
 """What a lead before a colon may hold beside its head and still say nothing by itself."""
+
+
+ENVELOPE: Final = frozenset(("keep", "envelope"))
+"""Verbs of a lead that only announces what follows it: "keep the lower incisors within the present envelope: ..."."""
 
 
 @dataclass(frozen=True)
@@ -71,16 +77,29 @@ def islands(items: Sequence[Item], context: Context, span: Span) -> Segment:
         return _not_understood(span, "not-understood")
     reads = [_island(row, context, span) for row in rows]
     for number, read in enumerate(reads):
-        near = [item for row in rows[max(0, number - 1) : number + 2] for item in row]
-        if _lost(read) and any(item.category in REACHING for item in near):
+        beside = [item for row in (*rows[max(0, number - 1) : number], *rows[number + 1 : number + 2]) for item in row]
+        if _lost(read) and (any(map(_reaches, beside)) or any(map(_reaches_out, rows[number]))):
             return _not_understood(span, "not-understood")
     return _one(reads)
 
 
+def _reaches(item: Item) -> bool:
+    """Whether an item may bear on what stands beyond the comma; "as needed" never does."""
+    return item.category in REACHING and item.name != "discretion"
+
+
+def _reaches_out(item: Item) -> bool:
+    """The same of a statement that is asked about: what it points back to is not changed by it."""
+    return _reaches(item) and item.category != "THERE"
+
+
+BEGINS: Final = frozenset(("VERB", "MOTION"))
+
+
 def _rows(items: Sequence[Item]) -> list[list[Item]]:
     rows: list[list[Item]] = [[]]
-    for item in items:
-        if item.category == "COMMA":
+    for item, after in zip(items, [*items[1:], None], strict=True):
+        if item.category == "COMMA" or (item.category == "AND" and after is not None and after.category in BEGINS):
             rows.append([])
         else:
             rows[-1].append(item)
@@ -125,6 +144,8 @@ def _read_all(made: list[Part], context: Context) -> Outcome:
     lead, here = context.lead, context
     for number, part in enumerate(made):
         opens = any(later.level > part.level for later in made[number + 1 :])
+        if opens and part.level > 0 and not _bare(part):
+            raise Refused("two-leads")
         if opens and _bare(part):
             lead = (*lead, _lead(part, here))
             here = here.with_(arch=_arch_alone(lead[-1]) or here.arch)
@@ -174,6 +195,9 @@ def _bare(part: Part) -> bool:
     """A head or a place that says nothing before its colon."""
     if part.head is not None and part.head.category in ("FACT", "STATE", "STEPS"):
         return False
+    verbs = {item.name for item in part.items if item.category == "VERB"}
+    if verbs == ENVELOPE and part.head is None and not part.asides:
+        return part.categories() == {"VERB", "PLACE"}
     return not part.asides and part.categories() <= BARE | HEADS and part.form != "whole"
 
 
@@ -203,6 +227,8 @@ def _more(part: Part, clause: Clause, context: Context) -> Clause:
 
 def _marks(part: Part, before: Part | None, read: Read) -> set[str]:
     marks = {"bare-parameter" for question in read.questions if question.asks == "no-action"}
+    if any(item.category == "PLACE" and item.value.bare_number for item in part.items):
+        marks |= {"no-such-tooth" for question in read.questions if question.type in ("teeth", "implausible")}
     denied = before is not None and before.categories() & {"NEG"}
     if part.join.endswith("or") and denied and "NEG" not in part.categories():
         marks.add("escaped-negation")
@@ -418,7 +444,8 @@ def lead_of(text: str, block: Block, context: Context, found: Finder) -> Context
         said = _lead(part, context)
     except Refused:
         return None
-    return context.with_(lead=(said,), arch=_arch_alone(said))
+    carried = said.place is not None and bool(said.place.teeth) and block.key != block.heading
+    return context.with_(lead=(replace(said, far=carried),), arch=_arch_alone(said))
 
 
 def _arch_alone(said: Said) -> str | None:

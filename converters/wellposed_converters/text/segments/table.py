@@ -7,8 +7,8 @@ from dataclasses import replace
 from typing import Final
 
 from wellposed_converters.text.clause import Clause, Question, Span
-from wellposed_converters.text.grammar.fold import HEADS
-from wellposed_converters.text.grammar.items import Cut, Found, Item, cut
+from wellposed_converters.text.grammar.cut import cut
+from wellposed_converters.text.grammar.items import HEADS, Cut, Found, Item
 from wellposed_converters.text.layout import Block
 from wellposed_converters.text.places import Numbering
 from wellposed_converters.text.segments.segment import Segment, read_segment

@@ -6,10 +6,11 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from wellposed_converters.text.clause import Clause, Question
-from wellposed_converters.text.grammar.fold import HEADS, Part
-from wellposed_converters.text.grammar.items import Item
+from wellposed_converters.text.grammar.fold import Part
+from wellposed_converters.text.grammar.items import HEADS, Item
+from wellposed_converters.text.grammar.refused import Refused
 from wellposed_converters.text.statements.force import measured
-from wellposed_converters.text.statements.statement import Bag, Context, Read, Refused, spans
+from wellposed_converters.text.statements.statement import Bag, Context, Read, spans
 
 Readers = Mapping[str, Callable[[Bag, Context], Read]]
 
@@ -35,9 +36,21 @@ def _aside(inside: list[Item], before: Item | None, part: Part, read: Read, cont
         rest = [item for item in inside if item is not heads[0]]
         every = (before, *inside)
         return readers["STATE"](Bag([before, *rest], heads[0], "start", every), context)
+    if len(heads) == 1 and _says_again(inside, heads[0], part, read):
+        return Read()
     if [item.category for item in inside] == ["AMOUNT"]:
         return _present(inside[0], part, read)
     raise Refused("aside")
+
+
+def _says_again(inside: list[Item], head: Item, part: Part, read: Read) -> bool:
+    """Whether they say the same again, of teeth that include those named: "41 goes out (lower incisor extraction)"."""
+    own = part.head.value.facts["kind"] if part.head is not None and part.head.category == "MOTION" else None
+    places = [item.value for item in inside if item.category == "PLACE"]
+    teeth = {tooth for clause in read.clauses for tooth in clause.teeth}
+    wider = all(teeth <= set(one.teeth) for place in places for one in place.meanings)
+    only = {item.category for item in inside} <= {"PLACE", "MOTION"}
+    return head.category == "MOTION" and head.value.facts["kind"] == own and only and bool(teeth) and wider
 
 
 def _present(item: Item, part: Part, read: Read) -> Read:

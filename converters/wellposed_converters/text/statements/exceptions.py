@@ -8,7 +8,8 @@ from typing import Final
 
 from wellposed_converters.text.clause import Clause, Question
 from wellposed_converters.text.grammar.fold import Part
-from wellposed_converters.text.statements.statement import Bag, Context, Read, Refused, spans
+from wellposed_converters.text.grammar.refused import Refused
+from wellposed_converters.text.statements.statement import Bag, Context, Read, spans
 from wellposed_converters.text.statements.where import where
 
 INSTEAD: Final = ("rather than", "instead of")
@@ -26,7 +27,7 @@ def excepted(part: Part, context: Context, read: Callable[[Part, Context], Read]
     if len(said.clauses) != 1 or said.questions:
         raise Refused("exception-of-what")
     clause = said.clauses[0]
-    place = where(bag, context, contacts=clause.kind == "ipr")
+    place = where(bag, _same_arch(context, clause), "contacts" if clause.kind == "ipr" else "teeth")
     if place.open:
         return Read(
             said.clauses, (*said.questions, *(replace(one, spans=spans(part.items)) for one in place.questions))
@@ -42,3 +43,9 @@ def _without(clause: Clause, teeth: tuple[int, ...], part: Part) -> Read:
     if teeth and set(teeth) < set(clause.teeth):
         return Read((whole.with_(teeth=tuple(tooth for tooth in clause.teeth if tooth not in teeth)),))
     return Read((), (Question("scope", "exception-of-what", spans(part.items)),))
+
+
+def _same_arch(context: Context, clause: Clause) -> Context:
+    """Teeth that are named instead of others are in their arch, unless an arch is named."""
+    upper = {tooth // 10 in (1, 2, 5, 6) for tooth in clause.teeth}
+    return context.with_(arch="upper" if upper.pop() else "lower") if len(upper) == 1 and context.arch is None else context

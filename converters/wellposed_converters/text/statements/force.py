@@ -7,8 +7,9 @@ from typing import Final
 
 from wellposed_converters.text.clause import Clause, Question
 from wellposed_converters.text.grammar.items import Item
+from wellposed_converters.text.grammar.refused import Refused
 from wellposed_converters.text.quantity import Amount
-from wellposed_converters.text.statements.statement import Bag, Refused
+from wellposed_converters.text.statements.statement import Bag
 
 
 @dataclass(frozen=True)
@@ -45,7 +46,8 @@ def amount(bag: Bag) -> tuple[Amount | None, bool]:
     value: Amount = found[0].value
     if value.asks or value.sign:
         raise Refused("doubtful-amount")
-    if value.bare and not by and not _after_its_noun(bag, found[0]):
+    lone = value.unit is None and value.bound == "exact"
+    if lone and not by and not _after_its_noun(bag, found[0]):
         raise Refused("lone-number")
     return value, by
 

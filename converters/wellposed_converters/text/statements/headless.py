@@ -6,8 +6,9 @@ from typing import Final
 
 from wellposed_converters.text.clause import Clause, Question
 from wellposed_converters.text.grammar.items import Item
+from wellposed_converters.text.grammar.refused import Refused
 from wellposed_converters.text.statements.force import Force, amount, basis, force, measured
-from wellposed_converters.text.statements.statement import Bag, Context, Read, Refused
+from wellposed_converters.text.statements.statement import Bag, Context, Read
 from wellposed_converters.text.statements.where import Where, placed, where
 
 MOVED: Final = frozenset(("mesial", "distal", "labial", "buccal", "lingual", "palatal"))

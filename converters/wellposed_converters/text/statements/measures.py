@@ -6,13 +6,16 @@ from collections.abc import Mapping
 from typing import Any, Final
 
 from wellposed_converters.text.clause import Clause, Question
+from wellposed_converters.text.grammar.refused import Refused
 from wellposed_converters.text.places import in_mouth_order
 from wellposed_converters.text.quantity import Amount
 from wellposed_converters.text.statements.force import Force, amount, basis, force, measured
-from wellposed_converters.text.statements.statement import Bag, Context, Read, Refused, Said
+from wellposed_converters.text.statements.statement import Bag, Context, Read, Said
 from wellposed_converters.text.statements.where import Where, placed, where
 
 PLACELESS: Final = frozenset(("overbite", "overjet", "curve_of_spee", "guidance", "skeletal", "openbite"))
+PLACED: Final = frozenset(("space", "level", "crossbite", "archwidth", "clearance", "incline"))
+"""Measures that are of teeth; a place before a colon says nothing of the others."""
 CONTACTS: Final = frozenset(("space",))
 BOTH_ARCHES: Final = frozenset(("midline",))
 KEEPING: Final = frozenset(("keep", "accept", "fine", "lock"))
@@ -27,7 +30,9 @@ def measure(bag: Bag, context: Context) -> Read:
         return _asked(bag, facts["of"][1:])
     if bag.has("VERB", "keep", "accept") and not bag.has("PLACE"):
         bag.take("THERE")
-    place = where(bag, context, contacts="pair" if facts["kind"] in CONTACTS else False)
+    place = where(bag, context, "pair" if facts["kind"] in CONTACTS else "teeth")
+    if not place.said and (place.teeth or place.contacts or place.open) and facts["kind"] not in PLACED:
+        place = Where()
     if place.said and (place.teeth or place.contacts or place.open) and facts["kind"] in PLACELESS:
         raise Refused("place-of-a-measure")
     if facts["kind"] == "space" and not place.said:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from wellposed_converters.text.clause import Clause, Question
+from wellposed_converters.text.grammar.refused import Refused
 from wellposed_converters.text.statements.force import (
     Force,
     amount,
@@ -15,7 +16,7 @@ from wellposed_converters.text.statements.force import (
     of_amount,
     only,
 )
-from wellposed_converters.text.statements.statement import Bag, Context, Read, Refused
+from wellposed_converters.text.statements.statement import Bag, Context, Read
 from wellposed_converters.text.statements.where import Where, placed, where
 
 ARCHWISE: Final = frozenset(("archwidth", "align", "overcorrection", "extraction"))

@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 
 from wellposed_converters.text.clause import Clause
+from wellposed_converters.text.grammar.refused import Refused
 from wellposed_converters.text.quantity import Amount
 from wellposed_converters.text.statements.force import basis, force, measured
-from wellposed_converters.text.statements.statement import Bag, Context, Read, Refused
+from wellposed_converters.text.statements.statement import Bag, Context, Read
 
 INTERVALS = frozenset(("day", "week"))
 

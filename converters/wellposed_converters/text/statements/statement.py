@@ -6,17 +6,14 @@ whole statement is refused: no piece of a half-understood statement becomes a cl
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Any
 
 from wellposed_converters.text.clause import Clause, Question, Span
 from wellposed_converters.text.grammar.items import Item
+from wellposed_converters.text.grammar.refused import Refused
 from wellposed_converters.text.places import Meaning, Numbering
-
-
-class Refused(Exception):  # noqa: N818  # not an error of the program: a reading that is taken back
-    """This grouping means nothing, or nothing certain; the reason is the name of the rule that says so."""
 
 
 @dataclass(frozen=True)
@@ -30,6 +27,11 @@ class Said:
     items: tuple[Item, ...] = ()
     far: bool = False
 
+    @property
+    def teeth(self) -> tuple[int, ...]:
+        """The teeth of its place."""
+        return self.place.teeth if self.place is not None else ()
+
 
 @dataclass(frozen=True)
 class Context:
@@ -39,7 +41,6 @@ class Context:
     section: str | None = None
     before: Said | None = None
     lead: tuple[Said, ...] = ()
-    heading: Item | None = None
     arch: str | None = None
     stated: frozenset[str] = frozenset()
     earlier: tuple[Clause, ...] = ()
@@ -68,6 +69,20 @@ class Bag:
     every: tuple[Item, ...] = field(default=())
     union: bool = False
 
+    def facts(self) -> Mapping[str, Any]:
+        """What the data say of the head."""
+        facts: Mapping[str, Any] = self.head.value.facts if self.head is not None else {}
+        return facts
+
+    def verbs(self) -> set[str]:
+        """The names of all verbs, taken out."""
+        return {item.name for item in self.take("VERB")}
+
+    def named(self, *categories: str) -> str | None:
+        """The name of the one item of these categories, taken out. :raises Refused: when there are two."""
+        item = self.one(*categories)
+        return item.name if item else None
+
     def take(self, *categories: str, name: str | None = None) -> list[Item]:
         """All items of these categories, taken out."""
         found = [item for item in self.items if item.category in categories and name in (None, item.name)]
@@ -84,12 +99,6 @@ class Bag:
         if len({(item.category, item.name, item.value) for item in found}) > 1:
             raise Refused("two-of-a-kind")
         return found[0] if found else None
-
-    def next_to(self, item: Item, category: str) -> bool:
-        """Whether an item of the category stands directly before ``item`` in the statement."""
-        row = list(self.every)
-        at = row.index(item)
-        return at > 0 and row[at - 1].category == category
 
     def spans(self) -> tuple[Span, ...]:
         """Where the statement stands."""

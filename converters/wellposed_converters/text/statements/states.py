@@ -5,9 +5,10 @@ from __future__ import annotations
 from typing import Final
 
 from wellposed_converters.text.clause import Clause, Question
+from wellposed_converters.text.grammar.refused import Refused
 from wellposed_converters.text.statements.force import amount, force, measured
 from wellposed_converters.text.statements.measures import measure
-from wellposed_converters.text.statements.statement import Bag, Context, Read, Refused
+from wellposed_converters.text.statements.statement import Bag, Context, Read
 from wellposed_converters.text.statements.where import placed, where
 
 WHOLE_ARCH: Final = frozenset(("crowding", "space", "archwidth", "overbite", "openbite", "overjet", "skeletal"))

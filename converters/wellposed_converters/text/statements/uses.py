@@ -7,6 +7,7 @@ from typing import Final
 
 from wellposed_converters.text.clause import Clause, Question
 from wellposed_converters.text.grammar.items import Item
+from wellposed_converters.text.grammar.refused import Refused
 from wellposed_converters.text.places import Meaning, resolve
 from wellposed_converters.text.statements.force import (
     Force,
@@ -18,7 +19,7 @@ from wellposed_converters.text.statements.force import (
     of_amount,
     only,
 )
-from wellposed_converters.text.statements.statement import Bag, Context, Read, Refused
+from wellposed_converters.text.statements.statement import Bag, Context, Read
 from wellposed_converters.text.statements.where import Where, placed, where
 
 MOUTH: Final = frozenset(("ipr",))
@@ -38,7 +39,7 @@ def use(bag: Bag, context: Context) -> Read:
         return _not_before(bag, context, kind)
     if kind == "elastic" and bag.has("PLACE"):
         return _linked(bag, context, Clause(kind, "do", bag.spans(), of=facts.get("of")))
-    place = where(bag, context, contacts=kind == "ipr")
+    place = where(bag, context, "contacts" if kind == "ipr" else "teeth")
     strength = _forced(bag, kind)
     clause = _formed(bag, Clause(kind, "do", bag.spans(), of=facts.get("of"), relation=facts.get("class")))
     if kind == "ipr" and strength.denied and place.meaning is not None and _primary(place.meaning):
@@ -126,6 +127,8 @@ def _amounts(bag: Bag, clause: Clause, strength: Force, kind: str) -> tuple[Clau
 
 def _per(clause: Clause, per: str | None) -> str | None:
     """One contact has one basis; more need it written (R8)."""
+    if per in ("per_tooth", "per_side", "per_arch"):
+        raise Refused("basis-of-enamel")
     if per == "each" or (per is None and len(clause.contacts) == 1):
         return "per_contact"
     return per
@@ -156,7 +159,7 @@ def _not_before(bag: Bag, context: Context, kind: str) -> Read:
     step = bag.one("ORDINAL")
     waits = bag.take("UNTIL")
     verbs = {item.name for item in bag.take("VERB")}
-    place = where(bag, context, contacts=kind == "ipr")
+    place = where(bag, context, "contacts" if kind == "ipr" else "teeth")
     if step is None or not waits or not verbs <= {"leave", "use"} or place.open:
         raise Refused("when-of-a-means")
     bag.done()

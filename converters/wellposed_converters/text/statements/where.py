@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
 from wellposed_converters.text.clause import Clause, Contact, Question
+from wellposed_converters.text.grammar.items import Item
+from wellposed_converters.text.grammar.refused import Refused
 from wellposed_converters.text.places import (
     Meaning,
     Place,
@@ -17,7 +19,7 @@ from wellposed_converters.text.places import (
     resolve,
     with_arch,
 )
-from wellposed_converters.text.statements.statement import Bag, Context, Refused
+from wellposed_converters.text.statements.statement import Bag, Context
 
 
 @dataclass(frozen=True)
@@ -35,62 +37,105 @@ class Where:
     said: bool = False
 
 
-def where(bag: Bag, context: Context, *, contacts: bool | str = False) -> Where:
-    """The place the statement names; the context's where it names none but points back to one."""
-    denied = any(item.category == "NEG" or item.name in ("lock", "avoid") for item in bag.every)
-    places = bag.take("PLACE")
-    back = bag.take("THERE")
-    plural = [item for item in places if _plural_of_one(item.words, item.value, context)]
-    if plural:
-        return Where(open=True, questions=tuple(_asks(item.value, "teeth", "ul-mirror") for item in plural), said=True)
-    either = [item.value for item in places if item.value.alternatives]
-    if either and not denied:
-        return Where(
-            open=True, questions=tuple(_asks(place, "teeth", "one-or-the-other") for place in either), said=True
-        )
-    if places:
-        return _merged([_place(item.value, context) for item in places], contacts, context, union=bag.union)
-    if back:
-        return _back(context, contacts, back[0].name)
-    lead = next((said.place for said in reversed(context.lead) if said.place), None)
-    return _of(lead, contacts, context, said=False) if lead else Where()
-
-
 PAIR: Final = 2
 MEANT: Final = {"it": 1, "pair": 2}
 """How many teeth a word that points back must find."""
-
-
 PLURAL: Final = re.compile(
     r"\b(?:incisors|centrals|laterals|canines|cuspids|premolars|bicuspids|molars|[1-8]s|[c-e]s)\b", re.IGNORECASE
 )
 
 
+def where(bag: Bag, context: Context, wants: str = "teeth") -> Where:
+    """The place the statement names; the context's where it names none but points back to one.
+
+    wants  "teeth"; "contacts"; "pair": teeth, but of two neighbours or a run the contacts between them
+    :raises Refused: when places do not go together, or nothing is there to point back to
+    """
+    denied = any(item.category == "NEG" or item.name in ("lock", "avoid") for item in bag.every)
+    places = bag.take("PLACE")
+    back = bag.take("THERE")
+    doubts = _plurals(places, context) or ([] if denied else _choices(places))
+    if doubts:
+        return _open(*doubts)
+    if places:
+        union = bag.union or _in_a_row(places, bag)
+        return _merged([_place(item.value, context) for item in places], wants, context, union=union)
+    if back:
+        return _back(context, wants, back[0].name)
+    return _led(context, wants, denied=denied)
+
+
+def _led(context: Context, wants: str, *, denied: bool) -> Where:
+    """The place before a colon; whether it still holds is asked for a later sentence, and for a later prohibition."""
+    led = next((said for said in reversed(context.lead) if said.place), None)
+    if led is None or led.place is None:
+        return Where()
+    announced = any(item.name == "envelope" for item in led.items)
+    again = denied and context.before is not None and not context.before.far and not announced
+    if led.place.teeth and (led.far or again):
+        return Where(open=True, questions=(Question("scope", "lead-again", ()),), meaning=led.place)
+    return _of(led.place, wants, context, said=False)
+
+
+def _in_a_row(places: Sequence[Item], bag: Bag) -> bool:
+    """Tooth numbers with nothing but a space between them."""
+    if not all(item in bag.every for item in places):
+        return False
+    at = [bag.every.index(item) for item in places]
+    return len(at) > 1 and at[-1] - at[0] == len(at) - 1 and all(item.value.bare_number for item in places[1:])
+
+
+def _open(*questions: Question) -> Where:
+    return Where(open=True, questions=questions, said=True)
+
+
+def _plurals(places: Sequence[Item], context: Context) -> list[Question]:
+    """A plural that finds one tooth, as in "UL canines", was meant otherwise."""
+    return [
+        _asks(item.value, "teeth", "ul-mirror") for item in places if _plural_of_one(item.words, item.value, context)
+    ]
+
+
+def _choices(places: Sequence[Item]) -> list[Question]:
+    return [_asks(item.value, "teeth", "one-or-the-other") for item in places if item.value.alternatives]
+
+
 def _plural_of_one(words: str, place: Place, context: Context) -> bool:
-    """ "UL canines": a plural that finds one tooth was meant otherwise."""
     meanings = resolve(place, context.numbering)
     return bool(PLURAL.search(words)) and any(len(one.teeth) == 1 and not one.minus for one in meanings)
 
 
-def _back(context: Context, contacts: bool | str, word: str) -> Where:
+def _back(context: Context, wants: str, word: str) -> Where:
     said = context.before
-    if said is None or said.place is None or not (said.place.teeth or said.place.contacts):
+    if said is None or said.place is None or not (said.teeth or said.place.contacts):
         raise Refused("nothing-to-point-to")
-    if said.place.teeth and len(said.place.teeth) != MEANT.get(word, len(said.place.teeth)):
-        return Where(open=True, questions=(Question("teeth", "which-of-them", ()),), said=True)
-    return _of(said.place, contacts, context, said=True)
+    if word in OTHER_ARCH:
+        return _other_arch(said.place, word)
+    if said.teeth and len(said.teeth) != MEANT.get(word, len(said.teeth)):
+        return _open(Question("teeth", "which-of-them", ()))
+    return _of(said.place, wants, context, said=True)
+
+
+OTHER_ARCH: Final = {"above": ("lower", "upper"), "below": ("upper", "lower")}
+
+
+def _other_arch(meaning: Meaning, word: str) -> Where:
+    """"None above", after something of the lower arch."""
+    own, other = OTHER_ARCH[word]
+    if not _inside(meaning.named(), own):
+        raise Refused("above-what")
+    return Where(arch=other, said=True)
 
 
 def _place(place: Place, context: Context) -> Where:
     if place.asks:
-        return Where(open=True, questions=(_asks(place, place.asks, place.why or "place"),), said=True)
+        return _open(_asks(place, place.asks, place.why or "place"))
     meanings = resolve(place, context.numbering)
-    if not meanings and (context.numbering.system is None or context.numbering.conflict):
-        return Where(open=True, questions=(_asks(place, "notation", "numbering"),), said=True)
+    undecided = context.numbering.system is None or context.numbering.conflict
+    if len(meanings) > 1 or (not meanings and undecided):
+        return _open(_asks(place, "notation", "numbering"))
     if not meanings:
-        return Where(open=True, questions=(_asks(place, "implausible", "no-such-tooth"),), said=True)
-    if len(meanings) > 1:
-        return Where(open=True, questions=(_asks(place, "notation", "numbering"),), said=True)
+        return _open(_asks(place, "implausible", "no-such-tooth"))
     return Where(meaning=meanings[0], said=True)
 
 
@@ -98,10 +143,10 @@ def _asks(place: Place, sort: str, why: str) -> Question:
     return Question(sort, why, ((place.start, place.end),))
 
 
-def _merged(parts: list[Where], contacts: bool | str, context: Context, *, union: bool) -> Where:
-    open_ = [part for part in parts if part.open]
-    if open_:
-        return Where(open=True, questions=tuple(q for part in open_ for q in part.questions), said=True)
+def _merged(parts: Sequence[Where], wants: str, context: Context, *, union: bool) -> Where:
+    questions = [question for part in parts if part.open for question in part.questions]
+    if any(part.open for part in parts):
+        return _open(*questions)
     meanings = [part.meaning for part in parts if part.meaning]
     frame = [one for one in meanings if not (one.teeth or one.contacts or one.needs)]
     real = [one for one in meanings if one not in frame]
@@ -110,7 +155,7 @@ def _merged(parts: list[Where], contacts: bool | str, context: Context, *, union
     if len(real) > 1:
         raise Refused("two-places")
     whole = _framed(real[0], frame) if real else _framed(frame[0], frame[1:])
-    return _of(whole, contacts, context, said=True)
+    return _of(whole, wants, context, said=True)
 
 
 def _united(meanings: list[Meaning]) -> Meaning:
@@ -160,37 +205,51 @@ def _inside(teeth: Iterable[int], arch: str) -> bool:
     return arch == "both" or all(upper) if arch != "lower" else not any(upper)
 
 
-def _of(meaning: Meaning, contacts: bool | str, context: Context, *, said: bool) -> Where:
-    if "arch" in meaning.needs and context.arch is not None:
-        meaning = with_arch(meaning, context.arch)
-    elif "arch" in meaning.needs and meaning.teeth:
-        meaning = replace(meaning, needs=tuple(need for need in meaning.needs if need != "arch"))
-    elif "arch" in meaning.needs:
-        return Where(open=True, questions=(Question("teeth", "which-arch", ()),), meaning=meaning, said=said)
-    if meaning.needs:
-        return Where(open=True, questions=(Question("teeth", "which-teeth", ()),), meaning=meaning, said=said)
-    if meaning.surface and contacts:
-        return Where(
-            open=True, questions=(Question("reference", "surface-or-contact", ()),), meaning=meaning, said=said
-        )
-    if said and _against_lead(meaning, context):
-        return Where(
-            open=True, questions=(Question("contradiction", "lead-and-teeth", ()),), meaning=meaning, said=said
-        )
+def _of(meaning: Meaning, wants: str, context: Context, *, said: bool) -> Where:
+    meaning = _in_arch(meaning, context)
+    question = _doubt(meaning, wants, context, said=said)
+    if question is not None:
+        return Where(open=True, questions=(question,), meaning=meaning, said=said)
     if meaning.surface:
-        return Where((), meaning.contacts, None, None, False, meaning.inferred, (), meaning, said)
-    between = (meaning.contacts or inner_contacts(meaning)) if contacts else meaning.contacts
-    if contacts == "pair" and not between and len(meaning.teeth) == PAIR and neighbours(*meaning.teeth):
-        between = ((meaning.teeth[0], meaning.teeth[1]),)
-    if contacts == "pair" and not between:
-        contacts = False
-    teeth = () if between and contacts else in_mouth_order(meaning.teeth)
-    if contacts and meaning.teeth and not between:
-        return Where(
-            open=True, questions=(Question("reference", "contacts-of-a-tooth", ()),), meaning=meaning, said=said
-        )
-    arch = None if teeth or between else meaning.arch
-    return Where(teeth, between, arch, meaning.side, False, meaning.inferred, (), meaning, said)
+        return Where(contacts=meaning.contacts, inferred=meaning.inferred, meaning=meaning, said=said)
+    contacts = _contacts(meaning, wants)
+    teeth = () if contacts and wants != "teeth" else in_mouth_order(meaning.teeth)
+    if wants == "contacts" and meaning.teeth and not contacts:
+        question = Question("reference", "contacts-of-a-tooth", ())
+        return Where(open=True, questions=(question,), meaning=meaning, said=said)
+    arch = None if teeth or contacts else meaning.arch
+    return Where(teeth, contacts, arch, meaning.side, inferred=meaning.inferred, meaning=meaning, said=said)
+
+
+def _in_arch(meaning: Meaning, context: Context) -> Meaning:
+    """The meaning in the arch that governs; without one, teeth that are whole as they stand need none."""
+    if "arch" not in meaning.needs:
+        return meaning
+    if context.arch is not None:
+        return with_arch(meaning, context.arch)
+    left = tuple(need for need in meaning.needs if need != "arch")
+    return replace(meaning, needs=left) if meaning.teeth else meaning
+
+
+def _doubt(meaning: Meaning, wants: str, context: Context, *, said: bool) -> Question | None:
+    if "arch" in meaning.needs:
+        return Question("teeth", "which-arch", ())
+    if meaning.needs:
+        return Question("teeth", "which-teeth", ())
+    if meaning.surface and wants != "teeth":
+        return Question("reference", "surface-or-contact", ())
+    if said and _against_lead(meaning, context):
+        return Question("contradiction", "lead-and-teeth", ())
+    return None
+
+
+def _contacts(meaning: Meaning, wants: str) -> tuple[Contact, ...]:
+    if wants == "teeth":
+        return meaning.contacts
+    between = meaning.contacts or inner_contacts(meaning)
+    if wants == "pair" and not between and len(meaning.teeth) == PAIR and neighbours(*meaning.teeth):
+        return ((meaning.teeth[0], meaning.teeth[1]),)
+    return between
 
 
 def _against_lead(meaning: Meaning, context: Context) -> bool:

@@ -39,7 +39,7 @@ def _in_code():
 
 def _in_data():
     lexicon = {path.stem: tomllib.loads(path.read_text("utf-8")) for path in (PACKAGE / "lexicon").glob("*.toml")}
-    groups = tomllib.loads((PACKAGE / "groups.toml").read_text("utf-8"))
+    groups = tomllib.loads((PACKAGE / "places" / "groups.toml").read_text("utf-8"))
     heads = {facts["of"][1:] for facts in lexicon["heads"].values() if str(facts.get("of", "")).startswith("?")}
     slots = {name[1:] for readings in lexicon["slots"].values() for name in readings if name.startswith("?")}
     return {*lexicon["asked"], *heads, *slots, *(facts["asks"] for facts in groups.values() if "asks" in facts)}

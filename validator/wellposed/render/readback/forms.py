@@ -13,11 +13,13 @@ from wellposed.render.json_report import CLOSING, dumped
 from wellposed.render.readback.sentence import FOUR, HEADINGS, Sentence
 from wellposed.render.readback.told import sentences
 
-__all__ = ["readback_json", "readback_text"]
+__all__ = ["FOOT", "NUMBERS", "readback_json", "readback_text"]
 
-_NUMBERS = "Tooth numbers: ISO 3950 (FDI)."
+NUMBERS = "Tooth numbers: ISO 3950 (FDI)."
 _SCOPE = "This says what is written and what follows from silence. Whether it can hold together is for a check to say."
 _LEFT_OUT = tuple(pointer.removeprefix("/") for pointer in PRIVATE)
+FOOT = (f"Not repeated here: {joined(list(_LEFT_OUT))}.", _SCOPE, CAUTION)
+"""What stands below the sentences, a paragraph each."""
 _HANG = 6
 _TIE = "\u00a0"
 _TOGETHER = re.compile(r"(?<=\d) (?=\(|mm|%)")
@@ -27,7 +29,7 @@ _TOGETHER = re.compile(r"(?<=\d) (?=\(|mm|%)")
 def readback_text(prescription: Prescription, usage: str, width: int = 100) -> str:
     """The sentences under their headings, ending in a line break; ``width`` is the longest line, in characters."""
     told = sentences(prescription, usage)
-    head = f"{_NUMBERS}\n{prescription.id}, revision {prescription.revision}.\n"
+    head = f"{NUMBERS}\n{prescription.id}, revision {prescription.revision}.\n"
     parts = [_part(name, [one for one in told if one.heading == name], width) for name in HEADINGS]
     return "\n".join([head, *(part for part in parts if part), _foot(width)]) + "\n"
 
@@ -48,8 +50,7 @@ def _lines(told: Iterable[Sentence], width: int) -> Iterator[str]:
 
 
 def _foot(width: int) -> str:
-    left_out = f"Not repeated here: {joined(list(_LEFT_OUT))}."
-    return "\n".join(line for part in (left_out, _SCOPE, CAUTION) for line in wrap(part, width))
+    return "\n".join(line for part in FOOT for line in wrap(part, width))
 
 
 def readback_json(prescription: Prescription, name: str, usage: str) -> str:

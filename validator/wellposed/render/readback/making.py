@@ -22,21 +22,21 @@ from wellposed.model.making import (
     Staging,
 )
 from wellposed.render.readback.senses import BOTH_WAYS
-from wellposed.render.readback.sentence import Context, Sentence, Teller, saying
+from wellposed.render.readback.sentence import Context, Sentence, Teller, said, saying
 from wellposed.render.readback.terms import gloss
 from wellposed.render.readback.words import amount, ids, teeth, tooth, where
 
-__all__ = ["MAKING"]
+__all__ = ["MAKING", "REASONS", "REST", "RETAINERS", "STAGED_LISTS"]
 
-_REASONS = {"movement": ", for a movement", "retention": ", to hold the aligner"}
-_REST = {"none": "no attachments", "laboratory-decides": "the laboratory decides on attachments"}
+REASONS = {"movement": ", for a movement", "retention": ", to hold the aligner"}
+REST = {"none": "no attachments", "laboratory-decides": "the laboratory decides on attachments"}
 _ORDERS = {
     "before": "{} begins before {}",
     "together-with": "{} goes together with {}",
     "not-before-done": "{} is done before {} begins",
     "only-if": "{} counts only if {} holds",
 }
-_RETAINERS = {
+RETAINERS = {
     "removable": "a removable retainer",
     "bonded": "a bonded retainer",
     "both": "a removable and a bonded retainer",
@@ -54,28 +54,33 @@ def _attachment(member: str, heading_prefix: str, what: str = "attachments on") 
 
 def _why(part: Attachment) -> str:
     shape = "" if part.shape is None else f", {gloss(part.shape)}"
-    return shape + ("" if part.reason is None else _REASONS[part.reason])
+    return shape + ("" if part.reason is None else REASONS[part.reason])
 
 
 def _rest(part: AttachmentRest, ctx: Context) -> str:
     del ctx
-    return _REST[part.otherwise] + _why(part)
+    return REST[part.otherwise] + _why(part)
 
 
 # staging
 
 
 def _staging(place: Place, ctx: Context) -> Iterator[Sentence]:
-    """One sentence a member: the steps and the orders are parts of their own."""
-    staging = ctx.rx.staging
-    if staging is None:
-        return
+    """One sentence a member: the steps and the orders are parts of their own; an order does not name its staging."""
     for member, phrase in _STAGED.items():
         if place.said(member) is not None:
             inner = place._replace(pointer=f"{place.pointer}/{member}")
             yield from saying("made", None, phrase)(inner, ctx)
-    if not any(place.said(member) is not None for member in (*_STAGED, "largest_steps", "order")):
-        yield from saying("made", None, lambda part, ctx: "staging, of which nothing is stated")(place, ctx)
+    for member, words in STAGED_LISTS.items():
+        if place.said(member) == ():
+            yield said(place._replace(pointer=f"{place.pointer}/{member}"), "made", f"Stated as none: {words}")
+    if not any(place.said(member) is not None for member in (*_STAGED, "largest_steps")):
+        yield from saying("made", None, _bare)(place, ctx)
+
+
+def _bare(part: Staging, ctx: Context) -> str:
+    del ctx
+    return f"staging, of which nothing{' but the order' if part.order else ''} is stated"
 
 
 def _most(part: Staging, ctx: Context) -> str:
@@ -90,6 +95,7 @@ def _worn(part: Staging, ctx: Context) -> str:
 
 
 _STAGED = {"most_aligners": _most, "wear_interval_days": _worn}
+STAGED_LISTS = {"largest_steps": "largest steps per aligner", "order": "an order of clauses"}
 
 
 def _step(part: LargestStep, ctx: Context) -> str:
@@ -126,7 +132,7 @@ def _process(part: ProcessStep, ctx: Context) -> str:
 
 def _retention(part: Retention, ctx: Context) -> str:
     del ctx
-    return f"{_RETAINERS[part.retainer]} in the {part.arch} arch{where(part.teeth)}"
+    return f"{RETAINERS[part.retainer]} in the {part.arch} arch{where(part.teeth)}"
 
 
 MAKING: Mapping[type, Teller] = MappingProxyType(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from types import MappingProxyType
 
 from wellposed import norms
@@ -30,17 +30,15 @@ from wellposed.render.readback.senses import BOTH_WAYS, moved
 from wellposed.render.readback.sentence import Context, Teller, saying
 from wellposed.render.readback.terms import MEANS, gloss
 from wellposed.render.readback.words import amount, bounded, contacts, each, teeth, tooth, where
-from wellposed.vocabulary.motions import Motion
 from wellposed.vocabulary.teeth import SIDES
 
-__all__ = ["MEANS_TOLD"]
+__all__ = ["MEANS_TOLD", "TRAVEL", "WIDTH"]
 
-_TRAVEL = {
+TRAVEL = {
     "incisor-advance": "advance (forwards)",
     "incisor-retraction": "retract (backwards; nothing is extracted by it)",
 }
-_WIDTH = {"widening": "widen (the teeth of a pair apart)", "narrowing": "narrow (the teeth of a pair together)"}
-_SLIDE: Mapping[str, Motion] = {"distal-movement": "distal", "mesial-movement": "mesial"}
+WIDTH = {"widening": "widen (the teeth of a pair apart)", "narrowing": "narrow (the teeth of a pair together)"}
 _ALONE = "no tooth moves by this alone"
 
 
@@ -58,41 +56,43 @@ def _enamel(part: EnamelReduction, ctx: Context) -> str:
 
 
 def _travel(part: IncisorTravel, ctx: Context) -> str:
-    group = not part.teeth
-    named = part.teeth or incisors(ctx.mouth, part.arch)
-    moved_by = f"by at most {amount(part.up_to, part.unit)}"
-    return f"{_TRAVEL[part.use]} {_those(named, part.arch)}, {'all alike ' if group else each(named)}{moved_by}"
+    group = f"the incisors of the {part.arch} arch: {_there(incisors(ctx.mouth, part.arch))}, all alike "
+    which = f"{teeth(part.teeth)}, {each(part.teeth)}" if part.teeth else group
+    return f"{TRAVEL[part.use]} {which}by at most {amount(part.up_to, part.unit)}"
 
 
 def _width(part: WidthChange, ctx: Context) -> str:
-    named = _those(part.teeth or width_teeth(ctx.mouth, part), part.arch)
-    return f"{_WIDTH[part.use]} {named}, by at most {amount(part.up_to, part.unit)} per pair, both teeth together"
+    group = f"the {part.arch} arch, canines to second molars: {_there(width_teeth(ctx.mouth, part))}"
+    named = teeth(part.teeth) if part.teeth else group
+    return f"{WIDTH[part.use]} {named}, by at most {amount(part.up_to, part.unit)} per pair, both teeth together"
 
 
 def _slide(part: ArchSlide, ctx: Context) -> str:
     named = part.teeth or molars(ctx.mouth, part.arch, part.sides or SIDES)
-    if not named:
-        return f"{MEANS[part.use]} of {_those(named, part.arch)}, by at most {amount(part.up_to, part.unit)}"
-    return _by(_SLIDE[part.use], named, part.up_to, part.unit)
+    sides = f", on the {_sides(part.sides)}" if part.sides else ""
+    group = f"in the {part.arch} arch{sides}, first and second molars: {_there(named)}"
+    which = f"of {teeth(part.teeth)}{sides}" if part.teeth else group
+    return f"{MEANS[part.use]} {which}, {each(named)}by at most {amount(part.up_to, part.unit)}"
 
 
 def _vertical(part: VerticalMovement, ctx: Context) -> str:
     del ctx
-    return _by(part.use, part.teeth, part.up_to, part.unit)
+    which = f"{MEANS[part.use]} of {teeth(part.teeth)}"
+    return f"{which}, {each(part.teeth)}by at most {amount(part.up_to, part.unit)}"
 
 
 def _any(part: AnyMovement, ctx: Context) -> str:
     del ctx
-    return _by(part.motion, part.teeth, part.up_to, part.unit)
+    return f"{moved(part.motion, part.teeth)}, {each(part.teeth)}by at most {amount(part.up_to, part.unit)}"
 
 
-def _by(motion: Motion, named: tuple[str, ...] | list[str], most: float, unit: str) -> str:
-    return f"{moved(motion, named)}, {each(named)}by at most {amount(most, unit)}"
+def _there(named: Sequence[str]) -> str:
+    """The teeth of a group that are there."""
+    return teeth(named) if named else "none is there"
 
 
-def _those(named: tuple[str, ...] | list[str], arch: str) -> str:
-    """The teeth a means is about; of an arch without any, that there is none."""
-    return teeth(named) if named else f"teeth of the {arch} arch (none is there)"
+def _sides(sides: Iterable[str]) -> str:
+    return joined([side for side in SIDES if side in sides])
 
 
 def _open_bite(part: PosteriorOpenBite, ctx: Context) -> str:
@@ -108,7 +108,7 @@ def _extraction(part: Extraction, ctx: Context) -> str:
 
 def _class_elastics(part: ClassElastics, ctx: Context) -> str:
     del ctx
-    sides = f"{MEANS[part.use]} on the {joined([side for side in SIDES if side in part.sides])}"
+    sides = f"{MEANS[part.use]} on the {_sides(part.sides)}"
     if part.up_to is not None and part.unit is not None:
         return f"{sides}, each tooth by at most {amount(part.up_to, part.unit)}"
     usual = norms.norm("kinematics.elastics")
@@ -128,7 +128,7 @@ def _auxiliary(part: AuxiliaryUse, ctx: Context) -> str:
 
 def _choice(part: LaboratoryChoice, ctx: Context) -> str:
     del ctx
-    chosen = joined([BOTH_WAYS[one] for one in part.variables or BOTH_WAYS])
+    chosen = "every movement: " * (not part.variables) + joined([BOTH_WAYS[one] for one in part.variables or BOTH_WAYS])
     arch = f" of the {part.arch} arch" if part.arch else ""
     named = teeth(part.teeth) + (f", those{arch}" if arch else "") if part.teeth else f"all teeth{arch}"
     return f"the laboratory chooses {chosen} of {named}; never enamel reduction or extraction"

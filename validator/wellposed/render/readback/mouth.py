@@ -15,9 +15,10 @@ from wellposed.render.readback.terms import gloss, plain
 from wellposed.render.readback.words import amount, contacts, quoted, teeth, tooth, where
 from wellposed.vocabulary.teeth import ARCHES, along_arch, arch_of
 
-__all__ = ["MOUTH"]
+__all__ = ["MOUTH", "PARTICULARS"]
 
 _GOES = "to-be-extracted"
+PARTICULARS = "anything not ordinary about a tooth"
 
 
 def _treat(part: Treat, ctx: Context) -> str:
@@ -35,6 +36,8 @@ def _teeth(place: Place, ctx: Context) -> Iterator[Sentence]:
         listed = ctx.rx.teeth.upper if arch == "upper" else ctx.rx.teeth.lower
         told = f"Present in the {arch} arch: {teeth(listed)}" if listed else f"No tooth is present in the {arch} arch"
         yield Sentence(f"{place.pointer}/{arch}", "there", f"{told}.")
+    if place.said("particulars") == ():
+        yield Sentence(f"{place.pointer}/particulars", "there", f"Stated as none: {PARTICULARS}.")
 
 
 def _states(place: Place, ctx: Context) -> Iterator[Sentence]:

@@ -10,9 +10,9 @@ from wellposed.model.making import Extension, Note
 from wellposed.render.readback.sentence import Context, Sentence, Teller, saying
 from wellposed.render.readback.words import ids
 
-__all__ = ["UNBOUND", "sections_without"]
+__all__ = ["SECTIONS", "UNBOUND", "sections_without"]
 
-_SECTIONS = {
+SECTIONS = {
     "treat": ("there", "which arches are treated: both are taken to be"),
     "conditions": ("there", "conditions"),
     "findings": ("found", "findings"),
@@ -50,9 +50,9 @@ UNBOUND: Mapping[type, Teller] = MappingProxyType({Note: saying("open", "Not bin
 def sections_without(ctx: Context) -> Iterator[Sentence]:
     """The sections stated as none, each under its heading; then those not stated, in one sentence."""
     stated = vars(ctx.rx)
-    for name, (heading, words) in _SECTIONS.items():
+    for name, (heading, words) in SECTIONS.items():
         if stated[name] == ():
             yield Sentence(f"/{name}", heading, f"Stated as none: {words}.")
-    lacking = [words for name, (_, words) in _SECTIONS.items() if stated[name] is None]
+    lacking = [words for name, (_, words) in SECTIONS.items() if stated[name] is None]
     if lacking:
         yield Sentence("", "open", f"Not stated: {'; '.join(lacking)}.")

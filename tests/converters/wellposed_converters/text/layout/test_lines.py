@@ -1,6 +1,6 @@
 import pytest
 
-from wellposed_converters.text.lines import goes_on, is_postscript, lines, list_marks, quoted
+from wellposed_converters.text.layout.lines import goes_on, is_postscript, lines, list_marks, quoted
 
 
 def marked(text):

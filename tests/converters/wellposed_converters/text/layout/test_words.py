@@ -2,7 +2,7 @@ import re
 
 import pytest
 
-from wellposed_converters.text.layout_words import CODE, DATE, FILES, headings, pattern, plain
+from wellposed_converters.text.layout.words import CODE, DATE, FILES, headings, pattern, plain
 
 
 @pytest.mark.parametrize("name", ["subject", "greeting", "admin", "closing", "signature"])

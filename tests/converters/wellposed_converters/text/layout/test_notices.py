@@ -1,6 +1,6 @@
 import pytest
 
-from wellposed_converters.text.notices import greeting_before, is_name_line, notice, subject
+from wellposed_converters.text.layout.notices import greeting_before, is_name_line, notice, subject
 
 
 @pytest.mark.parametrize(

@@ -1,6 +1,6 @@
 import pytest
 
-from wellposed_converters.text.notes import NoteError, checked, position
+from wellposed_converters.text.files.notes import NoteError, checked, position
 
 
 @pytest.mark.parametrize(

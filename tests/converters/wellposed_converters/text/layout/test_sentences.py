@@ -1,6 +1,6 @@
 import pytest
 
-from wellposed_converters.text.sentences import sentences
+from wellposed_converters.text.layout.sentences import sentences
 
 
 def cut(text):

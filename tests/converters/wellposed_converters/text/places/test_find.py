@@ -7,8 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from wellposed_converters.text import notation
-from wellposed_converters.text.places import Numbering, find_places, inner_contacts, resolve, with_arch
+from wellposed_converters.text.places import Numbering, find_places, inner_contacts, notation, resolve, with_arch
 
 STATED = Numbering("FDI", stated=True)
 UPPER_3 = (13, 12, 11, 21, 22, 23)

@@ -10,7 +10,7 @@ from itertools import pairwise
 
 import pytest
 
-from wellposed_converters.text import notation
+from wellposed_converters.text.places import notation
 
 UNIVERSAL = {
     1: 18, 2: 17, 3: 16, 4: 15, 5: 14, 6: 13, 7: 12, 8: 11,

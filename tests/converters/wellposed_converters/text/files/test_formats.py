@@ -1,7 +1,7 @@
 import pytest
 
 from wellposed_converters.text.files import LARGEST, read_file
-from wellposed_converters.text.notes import NoteError
+from wellposed_converters.text.files.notes import NoteError
 
 NOTE = "Derotate 3⏌ by 10°.\nNo IPR.\n"
 

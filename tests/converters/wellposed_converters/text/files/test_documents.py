@@ -7,7 +7,7 @@ from docx.oxml import parse_xml
 from docx.oxml.ns import nsdecls
 
 from wellposed_converters.text.files import read_file
-from wellposed_converters.text.notes import NoteError
+from wellposed_converters.text.files.notes import NoteError
 
 
 def saved(document):

@@ -23,7 +23,7 @@ class Condition:
 
 @cache
 def _patterns() -> tuple[tuple[str, re.Pattern[str], bool], ...]:
-    text = resources.files("wellposed_converters.text.lexicon").joinpath("conditions.toml").read_text("utf-8")
+    text = resources.files(__package__).joinpath("conditions.toml").read_text("utf-8")
     data = tomllib.loads(text)
     return tuple(
         (name, re.compile(facts["pattern"], re.IGNORECASE | re.DOTALL), facts["decidable"])

@@ -1,7 +1,7 @@
 import pytest
 
-from wellposed_converters.text.grids import rows
-from wellposed_converters.text.lines import lines
+from wellposed_converters.text.layout.grids import rows
+from wellposed_converters.text.layout.lines import lines
 
 
 def table(text):
