@@ -13,6 +13,8 @@ ROOT = Path(__file__).parents[2]
 EXAMPLES = ROOT / "examples"
 CASES = {folder.name: folder for folder in sorted(EXAMPLES.iterdir()) if folder.is_dir()}
 FORMS = {"report.txt": "text", "report.json": "json"}
+NOTED = [name for name, folder in CASES.items() if (folder / "note.txt").exists()]
+BY = "clinic-9/dr-1"
 
 
 def checked(name, form):
@@ -21,7 +23,23 @@ def checked(name, form):
     return result.exit_code, result.output
 
 
+def read(name):
+    """What is said of the note of a case before anybody answers, as a pipe gets it."""
+    return CliRunner().invoke(main, ["read", str(CASES[name] / "note.txt")]).output
+
+
+def answered(name, target):
+    """The prescription of a case made anew from its note, its answers and its particulars, in ``target``."""
+    folder = CASES[name]
+    given = ["--ask", "--by", BY, "--particulars", str(folder / "particulars.json"), "-o", str(target)]
+    command = ["read", str(folder / "note.txt"), *given]
+    return CliRunner().invoke(main, command, input=(folder / "answers.txt").read_text("utf-8")).exit_code
+
+
 if __name__ == "__main__":
+    for case in NOTED:
+        (CASES[case] / "reading.txt").write_text(read(case), "utf-8", newline="")
+        answered(case, CASES[case] / "prescription.json")
     for case, folder in CASES.items():
         for file, form in FORMS.items():
             (folder / file).write_text(checked(case, form)[1], "utf-8", newline="")

@@ -4,7 +4,7 @@ import json
 import re
 
 import pytest
-from tests.examples.regenerate import CASES, EXAMPLES, FORMS, ROOT, checked
+from tests.examples.regenerate import CASES, EXAMPLES, FORMS, NOTED, ROOT, answered, checked, read
 
 from wellposed.findings import CAUTION
 from wellposed.model import PRIVATE
@@ -34,8 +34,17 @@ def test_the_table_has_every_case_in_order():
 
 
 @pytest.mark.parametrize("name", CASES)
-def test_a_case_has_its_three_files(name):
-    assert sorted(file.name for file in CASES[name].iterdir()) == ["prescription.json", "report.json", "report.txt"]
+def test_a_case_has_its_files(name):
+    files = {"prescription.json", "report.json", "report.txt"}
+    files |= {"note.txt", "answers.txt", "particulars.json", "reading.txt"} if name in NOTED else set()
+    assert {file.name for file in CASES[name].iterdir()} == files
+
+
+@pytest.mark.parametrize("name", NOTED)
+def test_a_note_is_read_as_shown_and_makes_the_prescription(name, tmp_path):
+    assert text_of(name, "reading.txt") == read(name)
+    assert answered(name, tmp_path / "made.json") == 0
+    assert (tmp_path / "made.json").read_text("utf-8") == text_of(name, "prescription.json")
 
 
 @pytest.mark.parametrize("name", CASES)

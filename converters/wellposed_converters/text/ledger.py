@@ -12,7 +12,7 @@ from typing import Final
 
 from wellposed_converters.text.clause import Clause, Question, Span
 from wellposed_converters.text.grammar.items import Cut
-from wellposed_converters.text.segments.segment import Segment
+from wellposed_converters.text.segments.pieces import Segment
 
 JOINS: Final = frozenset(("AND", "OR", "BUT", "WITH", "BY", "TO", "FROM", "BE"))
 """Items that only join others; they go to the nearest clause where no statement took them."""

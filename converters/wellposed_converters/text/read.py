@@ -23,7 +23,9 @@ from wellposed_converters.text.lexicon import content_words
 from wellposed_converters.text.lexicon.conditions import find_conditions
 from wellposed_converters.text.places import Numbering, Place, find_places, settle
 from wellposed_converters.text.quantity import find_amounts, find_bases, find_ordinals
-from wellposed_converters.text.segments.segment import Segment, islands, lead_of, read_segment
+from wellposed_converters.text.segments.leads import lead_of
+from wellposed_converters.text.segments.pieces import Segment, moved
+from wellposed_converters.text.segments.segment import islands, read_segment
 from wellposed_converters.text.segments.table import read_row
 from wellposed_converters.text.spelling import Repaired, repair
 from wellposed_converters.text.statements.statement import Context, Said
@@ -163,7 +165,7 @@ def _read_blocks(
             continue
         near = said if _near(blocks, number) else None
         read, loose = _read_block(text, block, numbering, near, clauses)
-        questions += [_moved(question, len(clauses)) for question in read.questions]
+        questions += [moved(question, len(clauses)) for question in read.questions]
         clauses += read.clauses
         glue += loose
         said = read.said
@@ -182,10 +184,6 @@ def _with_headings(headings: Sequence[Span], clauses: list[Clause], questions: S
         else:
             clauses.append(Clause("note", "state", (span,), of="heading"))
     return clauses
-
-
-def _moved(question: Question, by: int) -> Question:
-    return replace(question, concerns=tuple(index + by for index in question.concerns))
 
 
 def _near(blocks: Sequence[Block], number: int) -> bool:
@@ -214,11 +212,13 @@ def _read_block(
 def _without_first_colon(items: Cut) -> Cut:
     """Signs and joining words at the ends join nothing: "New: ...", "..., please"."""
     kept = list(items.items)
+    loose: list[Item] = []
     while kept and kept[0].category in ("COLON", "COMMA", "AND", "BUT", "DASH"):
-        kept.pop(0)
+        loose.append(kept.pop(0))
     while kept and kept[-1].category in ("COMMA", "DASH", "AND"):
-        kept.pop()
-    return replace(items, items=tuple(kept))
+        loose.append(kept.pop())
+    words = [(item.start, item.end) for item in loose if item.words.isalpha()]
+    return replace(items, items=tuple(kept), carried=(*items.carried, *words))
 
 
 MOST_STRANGE: Final = 3
@@ -242,6 +242,8 @@ def _without_polite_mark(text: str, items: Cut) -> Cut:
 
 def read_or_ask(items: Cut, context: Context, span: Span) -> Segment:
     """A segment with a word that nobody knows is not read at all."""
+    if not items.items and not items.unknown:
+        return Segment((), ())
     if items.unknown:
         strange = [Item("UNKNOWN", "", start, end) for start, end in items.unknown]
         row = sorted((*items.items, *strange), key=lambda item: item.start)

@@ -17,6 +17,8 @@ from wellposed_converters.text.draft import Draft, NotFinished, draft, finish
 from wellposed_converters.text.draft import answered as to_format
 from wellposed_converters.text.files import NoteError, read_file
 from wellposed_converters.text.read import Reading, read_text
+from wellposed_converters.text.readback import draft_of, is_read_back, read_back
+from wellposed_converters.text.readback import lines as account
 from wellposed_converters.text.said import asked_in_words, lines
 from wellposed_converters.text.standing import GAP, with_standing
 
@@ -31,7 +33,10 @@ def run(ctx: click.Context, note: str, options: Mapping[str, Any]) -> int:
     if options["ask"] and not options["by"]:
         raise click.UsageError("--ask needs --by, so that the draft can say who answered")
     try:
-        reading, marks = _read(note, options["standing"])
+        text = read_file(Path(note)).text
+        if is_read_back(text):
+            return _again(ctx, text, options)
+        reading, marks = _read(text, options["standing"])
     except NoteError as error:
         click.echo(f"wellposed: {error}", err=True)
         return NOT_READ
@@ -45,13 +50,25 @@ def run(ctx: click.Context, note: str, options: Mapping[str, Any]) -> int:
     record["answers"] = [*_answers(given), *({"by": options["by"], **one} for one in record["answers"])]
     if options["particulars"]:
         record = _finished(drafted, options["particulars"], ctx)
-    _written(options, reading, drafted, record)
+    _written(options, record, lines(reading, drafted, WIDTH))
     return OPEN if _open(drafted) else CLEAR
 
 
-def _read(note: str, standing: str | None) -> tuple[Reading, dict[str, Any]]:
+def _again(ctx: click.Context, text: str, options: Mapping[str, Any]) -> int:
+    """A read-back read again; the exit status."""
+    if options["ask"] or options["standing"]:
+        raise click.UsageError("a read-back is corrected in its own text: --ask and --standing are for notes")
+    read = read_back(text)
+    drafted = draft_of(read)
+    record = drafted.record()
+    if options["particulars"]:
+        record = _finished(drafted, options["particulars"], ctx)
+    _written(options, record, account(read, drafted, WIDTH))
+    return OPEN if _open(drafted) else CLEAR
+
+
+def _read(text: str, standing: str | None) -> tuple[Reading, dict[str, Any]]:
     """The note, with the standing instructions beside it, and what identifies both."""
-    text = read_file(Path(note)).text
     reading = read_text(text)
     marks: dict[str, Any] = {"note_sha256": _digest(text)}
     if standing is not None:
@@ -151,11 +168,11 @@ def _finished(drafted: Draft, particulars: str, ctx: click.Context) -> dict[str,
         ctx.exit(OPEN)
 
 
-def _written(options: Mapping[str, Any], reading: Reading, drafted: Draft, record: Mapping[str, Any]) -> None:
+def _written(options: Mapping[str, Any], record: Mapping[str, Any], told: str) -> None:
     text = json.dumps(record, ensure_ascii=False, indent=2) + "\n"
     if options["output"]:
         try:
             Path(options["output"]).write_text(text, "utf-8", newline="")
         except OSError as error:
             raise click.UsageError("the output file cannot be written") from error
-    click.echo(text if options["form"] == "json" else lines(reading, drafted, WIDTH), nl=False)
+    click.echo(text if options["form"] == "json" else told, nl=False)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import date
 
+from wellposed.model.envelope import NOTE_EXTENSION
 from wellposed.consistency.whole import Whole
 from wellposed.declare import Told, rule, told
 from wellposed.findings import Severity
@@ -123,13 +124,15 @@ def reserved_extension(whole: Whole) -> Iterator[Told]:
 def extension_kept(whole: Whole) -> Iterator[Told]:
     """Names every extension that is not critical: it is carried along untouched, and no check looks inside.
 
+    Of `org.wellposed.note`, which says where in a note each clause stands, nothing is said: it orders nothing.
+
     Whoever reads the order should know that there is more in it than was checked.
 
     Passes: {"extensions": {}}
     Fails: {"extensions": {"org.example.case": {"critical": false, "content": 1}}}
     """
     for key, extension in (whole.prescription.extensions or {}).items():
-        if not extension.critical and not _misnamed(whole, key):
+        if not extension.critical and key != NOTE_EXTENSION and not _misnamed(whole, key):
             yield told(f"/extensions/{key}", name=key)
 
 

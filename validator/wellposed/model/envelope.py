@@ -10,6 +10,8 @@ from wellposed.model.base import Digest, Identifier, Moment, Part, Stated, Whole
 from wellposed.model.making import Extension
 
 Version = Annotated[str, one_line("^1[.](0|[1-9][0-9]{0,2})$", 5, 'a version 1.x, such as "1.0"')]
+NOTE_EXTENSION = "org.wellposed.note"
+"""Which note a prescription was made of: ``sha256`` of its text, and ``sources``, clause id or pointer to spans."""
 ExtensionKey = Annotated[
     str, one_line("^[a-z][a-z0-9-]{0,30}([.][a-z][a-z0-9-]{0,30}){1,5}$", 200, "a reverse-domain name")
 ]

@@ -9,7 +9,7 @@ from dataclasses import replace
 from typing import Any, Final, NamedTuple
 
 from wellposed.findings import Finding
-from wellposed.model.envelope import Envelope
+from wellposed.model.envelope import NOTE_EXTENSION, Envelope
 from wellposed.reading import Document, read_document, structured
 from wellposed.vocabulary.teeth import ARCHES
 from wellposed_converters.text.draft.drafting import AS_NOTE, ENVELOPE, Draft, Uncarried
@@ -116,10 +116,11 @@ def _at_odds(one: Draft, particulars: Mapping[str, Any]) -> Iterator[Lack]:
     yield from (Lack("said-to-be-missing", tooth) for tooth in one.absent if tooth in present)
     if isinstance(teeth, Mapping) and "particulars" in teeth and "teeth" in one.document:
         yield Lack("said-by-the-note", "/teeth/particulars")
-    for name, value in one.document.get("patient", {}).items():
-        given = _value(particulars, f"/patient/{name}")
-        if given is not None and given != value:
-            yield Lack("said-by-the-note", f"/patient/{name}")
+    said = dict.fromkeys((*ENVELOPE, *(f"/patient/{name}" for name in one.document.get("patient", {}))))
+    for pointer in said:
+        noted, given = _value(one.document, pointer), _value(particulars, pointer)
+        if noted is not None and given not in (None, noted):
+            yield Lack("said-by-the-note", pointer)
 
 
 def _list(value: Any) -> list[Any]:
@@ -135,8 +136,8 @@ def _whole(one: Draft, particulars: Mapping[str, Any]) -> dict[str, Any]:
         arches = ARCHES if fill["teeth_of"] == "both" else (fill["teeth_of"],)
         _at(document, pointer)[member] = [tooth for arch in arches for tooth in given["teeth"][arch]]
     for name in ("patient", "teeth"):
-        given[name] = {**given[name], **document.pop(name, {})}
-    members = FIXED | given | document | {"extensions": {NOTE: {"critical": False, "content": _origin(one, document)}}}
+        given[name] = {**given.get(name, {}), **document.pop(name, {})}
+    members = FIXED | given | document | {"extensions": {NOTE_EXTENSION: {"critical": False, "content": _origin(one, document)}}}
     return {name: members[name] for name in (*FIRST, *members) if name in members}
 
 

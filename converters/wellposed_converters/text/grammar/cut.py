@@ -73,7 +73,7 @@ def _next(row: Sequence[Token], at: int, special: Mapping[int, Found]) -> tuple[
         return _found(thing), _after(row, at, thing.end)
     if match is not None:
         return _form(match.entry, (token.start, reach)), match.last
-    return _sign(token), at + 1
+    return _sign(token, tight=_tight(row, at)), at + 1
 
 
 def _after(row: Sequence[Token], at: int, end: int) -> int:
@@ -99,8 +99,16 @@ def _form(entry: Entry, span: Span) -> Item | _Rest:
     return Item(category, entry.name, *span, value=entry)
 
 
-def _sign(token: Token) -> Item | _Rest:
+def _tight(row: Sequence[Token], at: int) -> bool:
+    """Whether a sign touches what stands before or behind it."""
+    before = at > 0 and row[at - 1].end == row[at].start
+    return before or (at + 1 < len(row) and row[at + 1].start == row[at].end)
+
+
+def _sign(token: Token, *, tight: bool) -> Item | _Rest:
     category = SIGNS.get(token.norm)
+    if category == "DASH" and tight:  # a range, a minus, a sign of the numbering: never a pause
+        return _Rest("unknown", (token.start, token.end))
     if category:
         return Item(category, token.norm, token.start, token.end)
     return _Rest("silent" if token.norm in SILENT else "unknown", (token.start, token.end))

@@ -84,7 +84,7 @@ def _date(rough: Scan, index: int, end: int) -> bool:
 
 def _tooth(rough: Scan, index: int) -> bool:
     one, two = rough.norm(index), rough.norm(index + 2)
-    return len(one) == len(two) == 1 and from_fdi(int(one + two)) is not None
+    return len(one) == len(two) == 1 and (one + two).isdecimal() and from_fdi(int(one + two)) is not None
 
 
 def _beside_dotted(rough: Scan, index: int) -> bool:

@@ -19,6 +19,7 @@ from wellposed.render.readback.words import tooth
 from wellposed.vocabulary import terms as vocabulary
 from wellposed.vocabulary.measures import MEASURE_KINDS, TOOTH_MEASURE_KINDS
 from wellposed.vocabulary.motions import MOTIONS, Motion
+from wellposed.vocabulary.teeth import ARCHES, SIDES
 
 NONE: Final = MappingProxyType(
     {**{words: name for name, (_, words) in SECTIONS.items()}, PARTICULARS: "particulars"}
@@ -58,6 +59,9 @@ def _tables() -> dict[str, dict[Any, str]]:
     return {
         **{name: {means: MEANS[means] for means in listed} for name, listed in some.items()},
         **{name: {one: gloss(one) for one in get_args(listed)} for name, listed in _GLOSSED.items()},
+        **{name: {one: f", {gloss(one)}" for one in get_args(listed)} for name, listed in _JOINED.items()},
+        "IN_ARCH": {arch: f", {arch} arch" for arch in ARCHES},
+        "ON_SIDE": {side: f", {side} side" for side in SIDES},
         **{name: {one: plain(one) for one in get_args(listed)} for name, listed in _PLAIN.items()},
         "GRADE": {grade: f"{plain(grade)} " for grade in get_args(vocabulary.Grade)},
         "MEANS": dict(MEANS),
@@ -76,16 +80,16 @@ def _tables() -> dict[str, dict[Any, str]]:
 
 _GLOSSED: Final[Mapping[str, Any]] = {
     "PROBLEM": vocabulary.Problem,
-    "JAW": vocabulary.JawPosition,
     "GROUND": vocabulary.Ground,
     "PATTERN": vocabulary.ElasticPattern,
     "AUXILIARY": vocabulary.Auxiliary,
-    "SHAPE": vocabulary.AttachmentShape,
     "PART": vocabulary.AppliancePart,
     "WEAR": vocabulary.Wear,
     "TRIMMING": vocabulary.Trimming,
     "STEP": vocabulary.Step,
 }
+_JOINED: Final[Mapping[str, Any]] = {"JAW": vocabulary.JawPosition, "SHAPE": vocabulary.AttachmentShape}
+"""Terms that may follow teeth or contacts: with their comma, which else could be one of that list."""
 _PLAIN: Final[Mapping[str, Any]] = {
     "STATE": vocabulary.ToothState,
     "CONDITION": vocabulary.Condition,

@@ -28,7 +28,7 @@ REMOVES: Final = {
     "no-such-tooth": "a lone number that is no tooth in this numbering is an amount",
     "bare-parameter": "a parameter that stands alone belongs to the verb before it",
     "escaped-negation": "a negation covers both sides of 'or'",
-    "comma-starts-anew": "after a comma alone, a movement or a means begins its own statement, unless a negation may reach it",
+    "comma-starts-anew": "after a comma alone a movement or a means begins anew, unless a negation may reach it",
     "object-shared": "a verb without teeth shares those of the verb it is joined to",
 }
 """A reading that has the mark is removed when another one has it not."""

@@ -6,12 +6,13 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 from typing import Final
 
-from wellposed_converters.text.clause import Clause, Question, Span
+from wellposed_converters.text.clause import Question, Span
 from wellposed_converters.text.grammar.cut import cut
 from wellposed_converters.text.grammar.items import HEADS, Cut, Found, Item
 from wellposed_converters.text.layout import Block
 from wellposed_converters.text.places import Numbering
-from wellposed_converters.text.segments.segment import Segment, read_segment
+from wellposed_converters.text.segments.pieces import Segment, joined
+from wellposed_converters.text.segments.segment import read_segment
 from wellposed_converters.text.statements.statement import Context
 
 Finder = Callable[[str, Span, Numbering], list[Found]]
@@ -49,7 +50,7 @@ def _headless(block: Block, cells: Sequence[Cut]) -> bool:
 
 
 def _pair(cells: Sequence[Cut], context: Context, whole: Span) -> tuple[Segment, list[Span]]:
-    """ "| overbite | reduce to 2 mm |": two cells, the first is the subject of the second."""
+    """Two cells, the first is the subject of the second: "| overbite | reduce to 2 mm |"."""
     if len(cells) != PAIR or not all(cell.items for cell in cells):
         return _asked(whole)
     first, second = cells
@@ -96,12 +97,7 @@ def _statements(cells: Sequence[Cut], heads: Sequence[Cut], place: int) -> list[
 
 
 def _joined(reads: Sequence[Segment], whole: Span) -> tuple[Segment, list[Span]]:
-    clauses: list[Clause] = []
-    questions: list[Question] = []
-    for read in reads:
-        questions += [replace(q, concerns=tuple(i + len(clauses) for i in q.concerns)) for q in read.questions]
-        clauses += read.clauses
-    spread = [clause.with_(spans=(whole,)) for clause in clauses]
-    if not spread and not questions:
+    if not any(read.clauses or read.questions for read in reads):
         return _asked(whole)
-    return Segment(tuple(spread), tuple(questions)), []
+    all_ = joined(reads)
+    return Segment(tuple(clause.with_(spans=(whole,)) for clause in all_.clauses), all_.questions), []

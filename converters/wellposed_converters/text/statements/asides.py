@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from wellposed_converters.text.clause import Clause, Question
+from wellposed_converters.text.clause import Clause, Question, Span
 from wellposed_converters.text.grammar.fold import Part
 from wellposed_converters.text.grammar.items import HEADS, Item
 from wellposed_converters.text.grammar.refused import Refused
@@ -19,11 +19,13 @@ def asides(part: Part, read: Read, context: Context, readers: Readers) -> Read:
     """The clauses and questions of the parentheses of a statement. :raises Refused: for one that means nothing."""
     clauses: list[Clause] = []
     questions: list[Question] = []
+    again: list[Span] = []
     for inside, before in zip(part.asides, part.after, strict=True):
         said = _aside(inside, before, part, read, context, readers)
         clauses += said.clauses
         questions += said.questions
-    return Read(tuple(clauses), tuple(questions))
+        again += said.again
+    return Read(tuple(clauses), tuple(questions), again=tuple(again))
 
 
 def _aside(inside: list[Item], before: Item | None, part: Part, read: Read, context: Context, readers: Readers) -> Read:
@@ -37,7 +39,7 @@ def _aside(inside: list[Item], before: Item | None, part: Part, read: Read, cont
         every = (before, *inside)
         return readers["STATE"](Bag([before, *rest], heads[0], "start", every), context)
     if len(heads) == 1 and _says_again(inside, heads[0], part, read):
-        return Read()
+        return Read(again=spans(inside))
     if [item.category for item in inside] == ["AMOUNT"]:
         return _present(inside[0], part, read)
     raise Refused("aside")

@@ -48,4 +48,6 @@ def _without(clause: Clause, teeth: tuple[int, ...], part: Part) -> Read:
 def _same_arch(context: Context, clause: Clause) -> Context:
     """Teeth that are named instead of others are in their arch, unless an arch is named."""
     upper = {tooth // 10 in (1, 2, 5, 6) for tooth in clause.teeth}
-    return context.with_(arch="upper" if upper.pop() else "lower") if len(upper) == 1 and context.arch is None else context
+    return (
+        context.with_(arch="upper" if upper.pop() else "lower") if len(upper) == 1 and context.arch is None else context
+    )

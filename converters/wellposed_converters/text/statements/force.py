@@ -21,6 +21,10 @@ class Force:
     wished: bool = False
     only: bool = False
 
+    def stated(self) -> bool:
+        """Whether anything of it is said."""
+        return self.denied or self.allowed or self.wished or self.only
+
 
 def force(bag: Bag) -> Force:
     """Negation, permission, wish and restriction. :raises Refused: for two negations, or two forces at once."""
@@ -95,8 +99,10 @@ def of_amount(mode: str, value: Amount | None, strength: Force) -> str:
     return "prefer" if strength.wished else mode
 
 
-def conditional(clause: Clause, condition: Item, bag: Bag) -> tuple[Clause, list[Question]]:
+def conditional(clause: Clause, condition: Item | None, bag: Bag) -> tuple[Clause, list[Question]]:
     """The clause under its condition, word for word; a condition that the order cannot decide is asked about (R13)."""
+    if condition is None:
+        return clause, []
     held = clause.with_(condition=condition.value.words)
     if condition.value.decidable:
         return held, []
@@ -104,13 +110,11 @@ def conditional(clause: Clause, condition: Item, bag: Bag) -> tuple[Clause, list
 
 
 def only(bag: Bag, clause: Clause, strength: Force) -> tuple[Clause, list[Question]]:
-    """ "IPR 3-3 only" restricts the place; "only IPR 3-3" may restrict the means, and is asked."""
+    """The place is restricted in "IPR 3-3 only"; the means may be in "only IPR 3-3", which is asked."""
     if not strength.only:
         return clause, []
     row = [item.category for item in bag.every]
-    first = (
-        min(row.index(name) for name in ("MEANS", "MOTION") if name in row) if {"MEANS", "MOTION"} & set(row) else -1
-    )
+    first = next((at for at, category in enumerate(row) if category in ("MEANS", "MOTION")), -1)
     if row.index("ONLY") < first:
         return clause.with_(pending=(*clause.pending, "only")), [Question("scope", "only-what", bag.spans())]
     return clause.with_(only=True), []

@@ -13,14 +13,14 @@ from wellposed_converters.text.statements.statement import Bag, Context, Read
 INTERVALS = frozenset(("day", "week"))
 
 
-def staging(bag: Bag, context: Context) -> Read:
+def staging(bag: Bag, _: Context) -> Read:
     """The number of steps at the head. :raises Refused: when more is said of it."""
     bag.take("VERB", name="use")
     bag.take("BE")
     per = basis(bag)
-    value: Amount = bag.head.value  # type: ignore[union-attr]  # a count is a head
+    value: Amount | None = bag.head.value if bag.head else None
     strength = force(bag)
-    if per or value.asks or strength.denied or strength.only:
+    if value is None or per or value.asks or strength.denied or strength.only:
         raise Refused("steps")
     mode = "do" if value.bound == "exact" else "limit"
     if strength.wished:
@@ -46,7 +46,7 @@ def interval(bag: Bag) -> Read | None:
 
 
 def _bounded(value: Amount, first: Amount) -> Amount:
-    """ "Not more than 0.2 mm and 2 degrees": the bound holds for both."""
+    """The bound holds for both in "not more than 0.2 mm and 2 degrees"."""
     if value.bound != "exact" or first.bound == "exact":
         return value
     exact = value.minimum

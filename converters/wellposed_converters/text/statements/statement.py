@@ -57,6 +57,8 @@ class Read:
     clauses: tuple[Clause, ...] = ()
     questions: tuple[Question, ...] = ()
     said: Said | None = None
+    again: tuple[Span, ...] = ()
+    """Words that only say the first clause again."""
 
 
 @dataclass

@@ -17,62 +17,71 @@ MEASURED: Final = frozenset(
 )
 
 
+PLACELESS: Final = frozenset(("patient", "notation"))
+OF_TEETH: Final = frozenset(("tooth_status", "position", "rotate"))
+
+
 def state(bag: Bag, context: Context) -> Read:
     """The fact at the head. :raises Refused: when the words make no one statement of it."""
-    head = bag.head
-    facts = head.value.facts  # type: ignore[union-attr]  # a state has a head
-    kind, of = facts["kind"], facts.get("of")
-    if kind in ("tooth_status", "position") or facts["sort"] == "fact":
-        of = head.name if head else None
+    kind = bag.facts()["kind"]
     being = bool(bag.take("BE"))
     bag.take("WHEN", "YES")
     if bag.has("VERB"):
         return _acted_on(bag, context)
     place = where(bag, context)
     strength = force(bag)
-    clause = placed(Clause(kind, "state", bag.spans(), of=of), place, "teeth")
-    clause = _whose(bag, clause, place.open)
-    grade = bag.one("GRADE")
-    turn = bag.one("DIR") if kind == "rotate" else None
-    found = bag.one("CLASS") if kind == "skeletal" else None
-    if kind == "skeletal" and found is None:
-        raise Refused("no-class")
-    value, by = amount(bag) if kind in MEASURED else (None, bool(bag.take("BY") and False))
-    clause = measured(clause.with_(dir=turn.name if turn else None), value, "current")
-    clause = clause.with_(relation=found.name if found else None)
-    if value is not None and kind == "tooth_status" and of != "recession":
-        raise Refused("amount-of-a-status")
-    if grade and value is None:
-        clause = clause.with_(of=grade.name)
-    if strength.denied:
-        clause = _none(clause, value is not None)
     if strength.allowed or strength.wished or strength.only:
         raise Refused("force-of-a-fact")
+    clause = placed(Clause(kind, "state", bag.spans(), of=_of(bag)), place, "teeth")
+    _whose(clause, waiting=place.open)
+    clause = _described(bag, clause)
     bag.done()
+    if strength.denied:
+        clause = _none(clause)
     if kind == "rotate" and context.section != "findings" and not being:
         return Read((), (*place.questions, Question("finding_or_request", "now-or-wanted", bag.spans())))
     return Read((clause,), place.questions)
 
 
+def _of(bag: Bag) -> str | None:
+    """The name of a status or of a fact of the patient is the head's own."""
+    facts = bag.facts()
+    own = facts["kind"] in ("tooth_status", "position") or facts["sort"] == "fact"
+    return bag.head.name if own and bag.head else facts.get("of")
+
+
 def _acted_on(bag: Bag, context: Context) -> Read:
     """A finding that is to be changed: "close the anterior open bite", "reduce the deep bite to 3 mm"."""
-    facts = bag.head.value.facts  # type: ignore[union-attr]  # a state has a head
-    if facts["kind"] not in ("openbite", "overbite", "overjet"):
+    if bag.facts()["kind"] not in ("openbite", "overbite", "overjet"):
         raise Refused("verb-of-a-fact")
     return measure(bag, context)
 
 
-def _whose(bag: Bag, clause: Clause, waiting: bool) -> Clause:
-    if clause.kind in ("tooth_status", "position", "rotate"):
+def _whose(clause: Clause, *, waiting: bool) -> None:
+    if clause.kind in OF_TEETH:
         if clause.arch or clause.contacts or not (clause.teeth or waiting):
             raise Refused("whose-state")
-    elif clause.kind not in WHOLE_ARCH and clause.kind not in ("patient", "notation") and not clause.teeth:
+    elif clause.kind not in WHOLE_ARCH | PLACELESS and not clause.teeth:
         raise Refused("whose-state")
-    return clause
 
 
-def _none(clause: Clause, measured_: bool) -> Clause:
+def _described(bag: Bag, clause: Clause) -> Clause:
+    """How much, how far, which way, which class."""
+    grade = bag.named("GRADE")
+    turn = bag.named("DIR") if clause.kind == "rotate" else None
+    found = bag.named("CLASS") if clause.kind == "skeletal" else None
+    if clause.kind == "skeletal" and found is None:
+        raise Refused("no-class")
+    value = amount(bag)[0] if clause.kind in MEASURED else None
+    bag.take("BY")
+    if value is not None and clause.kind == "tooth_status" and clause.of != "recession":
+        raise Refused("amount-of-a-status")
+    graded = clause.with_(dir=turn, relation=found, of=grade if grade and value is None else clause.of)
+    return measured(graded, value, "current")
+
+
+def _none(clause: Clause) -> Clause:
     """A denied finding is a finding of nothing; a denied status of a tooth is asked about."""
-    if measured_ or clause.kind not in ("crowding", "space", "openbite"):
+    if clause.measure is not None or clause.kind not in ("crowding", "space", "openbite"):
         raise Refused("denied-fact")
     return clause.with_(of="none")

@@ -30,44 +30,47 @@ SURFACES: Final = frozenset(("palatal", "lingual", "buccal", "labial"))
 
 def use(bag: Bag, context: Context) -> Read:
     """What is said of the means at the head. :raises Refused: when the words make no one statement of it."""
-    facts = bag.head.value.facts  # type: ignore[union-attr]  # a means has a head
-    kind = facts["kind"]
+    kind = bag.facts()["kind"]
     bag.take("BE")
     if kind == "staging":
         return _count(bag)
     if bag.has("ORDINAL"):
         return _not_before(bag, context, kind)
     if kind == "elastic" and bag.has("PLACE"):
-        return _linked(bag, context, Clause(kind, "do", bag.spans(), of=facts.get("of")))
-    place = where(bag, context, "contacts" if kind == "ipr" else "teeth")
-    strength = _forced(bag, kind)
-    clause = _formed(bag, Clause(kind, "do", bag.spans(), of=facts.get("of"), relation=facts.get("class")))
-    if kind == "ipr" and strength.denied and place.meaning is not None and _primary(place.meaning):
+        return _linked(bag, context)
+    return _used(bag, context)
+
+
+def _used(bag: Bag, context: Context) -> Read:
+    facts = bag.facts()
+    enamel = facts["kind"] == "ipr"
+    place = where(bag, context, "contacts" if enamel else "teeth")
+    strength = _forced(bag)
+    clause = _formed(bag, Clause(facts["kind"], "do", bag.spans(), of=facts.get("of"), relation=facts.get("class")))
+    if enamel and strength.denied and place.meaning is not None and _primary(place.meaning):
         clause, place = clause.with_(of="primary_teeth"), Where(said=True)
-    if kind == "ipr" and place.side:
+    if enamel and place.side:
         raise Refused("side-of-enamel")
-    member = "contacts" if kind == "ipr" else "teeth"
     condition = bag.one("COND")
-    clause = _everywhere(placed(clause, place, member), place, strength)
-    clause, questions = _amounts(bag, clause, strength, kind)
+    clause = _everywhere(placed(clause, place, "contacts" if enamel else "teeth"), place, strength)
+    clause = _with_amount(bag, clause, strength)
     clause, doubt = only(bag, clause, strength)
     clause, open_ = _conditional(bag, clause, condition)
     bag.done()
-    return Read((clause,), (*place.questions, *questions, *doubt, *open_))
+    return Read((clause,), (*place.questions, *doubt, *open_))
 
 
 def _formed(bag: Bag, clause: Clause) -> Clause:
     """The shape or the surface of a part."""
-    surface = bag.one("DIR")
-    if surface and (surface.name not in SURFACES or clause.kind == "ipr"):
+    surface = bag.named("DIR")
+    if surface and (surface not in SURFACES or clause.kind == "ipr"):
         raise Refused("direction-of-a-means")
     if clause.kind == "retainer":
         bag.take("WHEN", name="target")
-    shape, ref = bag.one("SHAPE"), bag.one("REF")
+    shape, ref = bag.named("SHAPE"), bag.named("REF")
     if (shape or ref) and clause.kind != "trim":
         raise Refused("shape-of-what")
-    named = surface or shape
-    return clause.with_(of=named.name) if named else clause
+    return clause.with_(of=surface or shape or clause.of)
 
 
 def _conditional(bag: Bag, clause: Clause, condition: Item | None) -> tuple[Clause, list[Question]]:
@@ -88,8 +91,8 @@ def _primary(meaning: Meaning) -> bool:
     return meaning.system == "words" and bool(meaning.teeth) and all(tooth >= FIRST_PRIMARY for tooth in meaning.teeth)
 
 
-def _forced(bag: Bag, kind: str) -> Force:
-    verbs = {item.name for item in bag.take("VERB")}
+def _forced(bag: Bag) -> Force:
+    verbs = bag.verbs()
     if not verbs <= FITTING:
         raise Refused("verb-does-not-fit")
     strength = force(bag)
@@ -107,22 +110,20 @@ def _everywhere(clause: Clause, place: Where, strength: Force) -> Clause:
     return clause.with_(arch="both") if nowhere and strength.denied and clause.kind in MOUTH else clause
 
 
-def _amounts(bag: Bag, clause: Clause, strength: Force, kind: str) -> tuple[Clause, list[Question]]:
+def _with_amount(bag: Bag, clause: Clause, strength: Force) -> Clause:
     per = basis(bag)
     value, by = amount(bag)
     bag.take("TO")
-    mode = of_amount("do", value, strength)
     if strength.denied and value is not None:
         raise Refused("amount-of-nothing")
     if value is None and per is not None:
         raise Refused("basis-without-amount")
-    if kind == "trim" and value is not None and per is None and not by:
-        return measured(clause.with_(mode=mode), value, "target"), []
-    if kind != "ipr":
-        if value is not None:
-            raise Refused("amount-of-a-part")
-        return clause.with_(mode=mode), []
-    return measured(clause.with_(mode=mode), value, _per(clause, per)), []
+    clause = clause.with_(mode=of_amount("do", value, strength))
+    if clause.kind == "ipr":
+        return measured(clause, value, _per(clause, per))
+    if value is not None and (clause.kind != "trim" or per is not None or by):
+        raise Refused("amount-of-a-part")
+    return measured(clause, value, "target")
 
 
 def _per(clause: Clause, per: str | None) -> str | None:
@@ -135,7 +136,7 @@ def _per(clause: Clause, per: str | None) -> str | None:
 
 
 def _discretion(clause: Clause, condition: Item, bag: Bag) -> tuple[Clause, list[Question]]:
-    """ "As needed" is harmless beside a bound and on parts; enamel without a bound is asked about (R13)."""
+    """Beside a bound, and of parts, "as needed" is harmless; of enamel without a bound it is asked about (R13)."""
     held = clause.with_(condition=condition.value.words, mode=clause.mode if clause.mode == "limit" else "permit")
     if clause.mode == "forbid":
         raise Refused("forbidden-as-needed")
@@ -145,7 +146,7 @@ def _discretion(clause: Clause, condition: Item, bag: Bag) -> tuple[Clause, list
 
 
 def _count(bag: Bag) -> Read:
-    """ "Steps: 12 at most"."""
+    """How many steps: "steps: 12 at most"."""
     value, _ = amount(bag)
     bag.done()
     if value is None or value.unit not in (None, "count"):
@@ -155,10 +156,10 @@ def _count(bag: Bag) -> Read:
 
 
 def _not_before(bag: Bag, context: Context, kind: str) -> Read:
-    """ "IPR not before step 5", "leave the lower reduction until step 4": when it may begin."""
+    """When it may begin: "IPR not before step 5", "leave the lower reduction until step 4"."""
     step = bag.one("ORDINAL")
     waits = bag.take("UNTIL")
-    verbs = {item.name for item in bag.take("VERB")}
+    verbs = bag.verbs()
     place = where(bag, context, "contacts" if kind == "ipr" else "teeth")
     if step is None or not waits or not verbs <= {"leave", "use"} or place.open:
         raise Refused("when-of-a-means")
@@ -167,7 +168,7 @@ def _not_before(bag: Bag, context: Context, kind: str) -> Read:
     return Read((clause.with_(measure="step", minimum=float(step.value.value), unit="count"),))
 
 
-def _linked(bag: Bag, context: Context, clause: Clause) -> Read:
+def _linked(bag: Bag, context: Context) -> Read:
     """Elastics from tooth to tooth. :raises Refused: when a place names no pair of teeth."""
     bag.take("FROM", "TO")
     meanings = [resolve(item.value, context.numbering) for item in bag.take("PLACE")]
@@ -178,4 +179,5 @@ def _linked(bag: Bag, context: Context, clause: Clause) -> Read:
         raise Refused("two-forces")
     bag.done()
     links = tuple(pair for one in meanings for pair in one[0].links)
-    return Read((clause.with_(mode=of_amount("do", None, strength), links=links),))
+    mode = of_amount("do", None, strength)
+    return Read((Clause("elastic", mode, bag.spans(), of=bag.facts().get("of"), links=links),))

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 from typing import Final
 
 from wellposed_converters.text.clause import Clause, Contact, Question
@@ -120,7 +121,7 @@ OTHER_ARCH: Final = {"above": ("lower", "upper"), "below": ("upper", "lower")}
 
 
 def _other_arch(meaning: Meaning, word: str) -> Where:
-    """"None above", after something of the lower arch."""
+    """ "None above", after something of the lower arch."""
     own, other = OTHER_ARCH[word]
     if not _inside(meaning.named(), own):
         raise Refused("above-what")
@@ -247,8 +248,9 @@ def _contacts(meaning: Meaning, wants: str) -> tuple[Contact, ...]:
     if wants == "teeth":
         return meaning.contacts
     between = meaning.contacts or inner_contacts(meaning)
-    if wants == "pair" and not between and len(meaning.teeth) == PAIR and neighbours(*meaning.teeth):
-        return ((meaning.teeth[0], meaning.teeth[1]),)
+    row = in_mouth_order(meaning.teeth)
+    if wants == "pair" and not between and len(row) >= PAIR and all(neighbours(*pair) for pair in pairwise(row)):
+        return tuple(pairwise(row))
     return between
 
 

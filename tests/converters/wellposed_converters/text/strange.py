@@ -40,7 +40,9 @@ def strange(seed):
 def characters(random):
     """Any characters, spaces and line ends among them."""
     text = (chr(random.randint(*random.choice(RANGES))) for _ in range(random.randint(0, 150)))
-    return "".join(random.choice([char, char, char, " ", "\n", "1"]) if random.random() < 0.2 else char for char in text)
+    return "".join(
+        random.choice([char, char, char, " ", "\n", "1"]) if random.random() < 0.2 else char for char in text
+    )
 
 
 @cache

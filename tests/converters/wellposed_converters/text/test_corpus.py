@@ -31,7 +31,7 @@ def scored(name):
 
 @pytest.mark.parametrize("name", FILES)
 def test_nothing_is_wrong_without_a_question(name):
-    assert scored(name)["silent"] == []
+    assert [one["id"] for one in scored(name)["samples"] if one["silent"]] == []
 
 
 @pytest.mark.parametrize("name", FILES)

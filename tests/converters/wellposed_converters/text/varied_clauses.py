@@ -235,7 +235,9 @@ def ramps(pen):
     if pen.random.random() < 0.4:
         return pen.say("No bite ramps", "Bite ramps: [no|none]"), [clause("bite_ramp", "forbid")]
     teeth, where = pen.teeth([tooth for tooth in UPPER if tooth % 10 < 4], most=4)
-    return pen.say("Bite ramps [on the palatal of|palatal of|on] {t}", t=where), [clause("bite_ramp", "do", teeth=teeth)]
+    return pen.say("Bite ramps [on the palatal of|palatal of|on] {t}", t=where), [
+        clause("bite_ramp", "do", teeth=teeth)
+    ]
 
 
 def none_of_it(pen):

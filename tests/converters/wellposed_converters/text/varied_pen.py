@@ -138,7 +138,9 @@ class Pen:
         pair = (row[at], row[at + 1])
         one, other = map(self.tooth, pair)
         apart = [f"between {one} and {other}"]
-        return pair, self.random.choice(apart if self.system == "Palmer" else [*apart, f"{one}/{other}", f"{one}/{other}"])
+        return pair, self.random.choice(
+            apart if self.system == "Palmer" else [*apart, f"{one}/{other}", f"{one}/{other}"]
+        )
 
     def number(self, value):
         """A number in this writer's form."""

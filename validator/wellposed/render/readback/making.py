@@ -74,7 +74,7 @@ def _staging(place: Place, ctx: Context) -> Iterator[Sentence]:
     for member, words in STAGED_LISTS.items():
         if place.said(member) == ():
             yield said(place._replace(pointer=f"{place.pointer}/{member}"), "made", f"Stated as none: {words}")
-    if not any(place.said(member) is not None for member in (*_STAGED, "largest_steps")):
+    if not place.said("largest_steps") and all(place.said(member) is None for member in _STAGED):
         yield from saying("made", None, _bare)(place, ctx)
 
 
