@@ -17,7 +17,7 @@ import click
 @click.option("--particulars", metavar="FILE", help="What no note says, as JSON; then a prescription is written.")
 @click.option("--format", "form", type=click.Choice(["text", "json"]), default="text", show_default=True)
 @click.pass_context
-def command(ctx: click.Context, note: str, **options: Any) -> None:
+def command(ctx: click.Context, /, note: str, **options: Any) -> None:
     """Read a note, a checklist or an e-mail into a draft, and ask about what is not certain.
 
     NOTE is a .txt, .eml or .docx file, in UTF-8 where it is text. Nothing is guessed: what has two readings is a

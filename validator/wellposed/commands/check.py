@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from functools import partial
+from typing import Any
 
 import click
 
@@ -49,15 +50,7 @@ __all__ = ["command"]
     help="Write the report there instead of printing it.",
 )
 @click.pass_context
-def command(
-    ctx: click.Context,
-    files: tuple[str, ...],
-    form: str,
-    profile: str | None,
-    earlier: tuple[str, ...],
-    note: str | None,
-    output: str | None,
-) -> None:
+def command(ctx: click.Context, /, files: tuple[str, ...], form: str, **options: Any) -> None:
     """Check documents and say what stands against them.
 
     A FILE of - is the standard input.
@@ -72,13 +65,16 @@ def command(
     """
     if files.count(STDIN) > 1:
         raise click.UsageError("- (the standard input) can be given once only")
+    note = options["note"]
     if note is not None and (len(files) > 1 or form != TEXT or STDIN in files):
         raise click.UsageError("--note goes with one file, named, and a report as text")
     quoted = _note(note, files[0]) if note is not None else None
     chosen = text_form(width(), len(files) > 1, quoted) if form == TEXT else FORMS[form]
-    asked = partial(check, numbers=_numbers(profile), earlier=[_prescription(file) for file in earlier])
+    asked = partial(
+        check, numbers=_numbers(options["profile"]), earlier=[_prescription(file) for file in options["earlier"]]
+    )
     run = Run(asked, chosen, MOST_BYTES + 1)
-    put(run.pieces(watched(files)), output, coloured=form == TEXT)
+    put(run.pieces(watched(files)), options["output"], coloured=form == TEXT)
     ctx.exit(run.worst)
 
 

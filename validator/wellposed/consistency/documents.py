@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import date
 
-from wellposed.model.envelope import NOTE_EXTENSION
 from wellposed.consistency.whole import Whole
 from wellposed.declare import Told, rule, told
 from wellposed.findings import Severity
+from wellposed.model.envelope import NOTE_EXTENSION
 
 _RESERVED = "wellposed."
 _VERSION = "1.0"

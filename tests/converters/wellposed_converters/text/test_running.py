@@ -1,0 +1,73 @@
+"""``wellposed read`` as it is called."""
+
+import json
+
+import pytest
+from click.testing import CliRunner
+
+from wellposed.check import check
+from wellposed_converters.text.command import command
+
+CLEAR = "FDI. Align 33-43. No IPR."
+OPEN = "Align UL 3-3."
+
+
+@pytest.fixture
+def read(tmp_path):
+    def run(text, *options, answers=""):
+        (tmp_path / "note.txt").write_text(text, "utf-8")
+        target = ("-o", str(tmp_path / "draft.json"))
+        return CliRunner().invoke(command, [str(tmp_path / "note.txt"), *target, *options], input=answers)
+
+    run.draft = lambda: json.loads((tmp_path / "draft.json").read_text("utf-8"))
+    run.folder = tmp_path
+    return run
+
+
+def test_a_clear_note_ends_with_nought_and_an_open_one_with_one(read):
+    assert read(CLEAR).exit_code == 0
+    assert read(OPEN).exit_code == 1
+
+
+def test_what_is_understood_and_what_is_asked_is_said_with_the_caution(read):
+    said = " ".join(read(OPEN).output.split())
+    assert "To be answered (1)" in said
+    assert "clinician" in said
+    assert "Not in the note, and needed" in said
+
+
+def test_a_draft_is_no_prescription(read):
+    read(CLEAR)
+    data = json.dumps(read.draft()).encode()
+    assert read.draft()["format"] == "wellposed/draft"
+    assert not check(data).fit_to_send
+
+
+def test_an_answer_is_recorded_with_who_gave_it(read):
+    assert read(OPEN, "--ask", "--by", "clinic-1/dr-2", answers="Align upper 3-3.\n").exit_code == 0
+    (answer,) = read.draft()["answers"]
+    assert (answer["answer"], answer["by"]) == ("Align upper 3-3.", "clinic-1/dr-2")
+
+
+def test_asking_needs_somebody_who_answers(read):
+    assert read(OPEN, "--ask").exit_code == 2
+
+
+def test_standing_instructions_are_named_by_their_digest(read):
+    (read.folder / "standing.txt").write_text("No attachments on 11 21.", "utf-8")
+    assert read("FDI. Align 13-23.", "--standing", str(read.folder / "standing.txt")).exit_code in (0, 1)
+    assert set(read.draft()) >= {"note_sha256", "standing_sha256", "standing_from"}
+
+
+@pytest.mark.parametrize("data", [b"\xff\xfe\x00", b"IPR \x00", "Grüße".encode("cp1252")])
+def test_a_note_that_is_no_text_is_refused_with_its_place(read, data):
+    (read.folder / "note.txt").write_bytes(data)
+    result = CliRunner().invoke(command, [str(read.folder / "note.txt")])
+    assert result.exit_code == 3
+
+
+def test_an_open_draft_makes_no_prescription(read):
+    (read.folder / "p.json").write_text("{}", "utf-8")
+    result = read(OPEN, "--particulars", str(read.folder / "p.json"))
+    assert result.exit_code == 1
+    assert "question-open" in result.output
