@@ -98,7 +98,7 @@ def _goes_on(before: Part, part: Part) -> bool:
 
 
 def _more_places(before: Part, part: Part) -> bool:
-    """ "IPR 13 to 23, 33 to 43"."""
+    """More places for the last one: "IPR 13 to 23, 33 to 43"."""
     joined = part.join in ("comma", "and", "or") and "AMOUNT" not in before.categories()
     return joined and _only_places(part) and _ends_with_place(before)
 
@@ -113,7 +113,7 @@ def _fills(before: Part, part: Part) -> bool:
 
 
 def _shape(before: Part, part: Part) -> bool:
-    """ "Attachments on 12-22, horizontal rectangles": the shape of what was just named."""
+    """The shape of what was just named: "attachments on 12-22, horizontal rectangles"."""
     alone = part.items == [part.head] and not part.asides and part.join == "comma" and part.form == "single"
     named, shaped = _means(before), _means(part)
     if not alone or named is None or shaped is None:
@@ -137,7 +137,7 @@ def _take_shape(before: Part, part: Part) -> None:
 
 
 def _named_place(before: Part, part: Part) -> bool:
-    """ "on 11 or on the crown 46": the tooth is named by its state, and belongs to the list before it."""
+    """A tooth named by its state belongs to the list before it: "on 11 or on the crown 46"."""
     alone = part.head is not None and part.head.category == "STATE" and part.categories() == {"STATE", "PLACE"}
     return alone and not part.asides and part.join in ("or", "and", "comma") and _ends_with_place(before)
 
@@ -151,27 +151,27 @@ def _join_named(before: Part, part: Part) -> None:
 
 
 def _answers(before: Part, part: Part) -> bool:
-    """ "Treat upper: yes": what stands after the colon answers what stands before it."""
+    """What stands after the colon answers what stands before it: "treat upper: yes"."""
     said = part.head is None and not part.asides and part.categories() <= {"YES", "NEG"}
     arch = before.head is None and _frame(before, before)
     return said and part.level == before.level + 1 and ("VERB" in before.categories() or before.form == "whole" or arch)
 
 
 def _kept(before: Part, part: Part) -> bool:
-    """ "Overjet: 3 mm now, fine", "upper 1 mm right, leave"."""
+    """A verb alone keeps what was just said: "overjet: 3 mm now, fine", "upper 1 mm right, leave"."""
     verbs = {item.name for item in part.items if item.category == "VERB"}
     alone = part.categories() <= {"VERB", "BE"} and verbs <= {"keep", "accept", "fine", "leave"} and bool(verbs)
     return alone and before.form != "whole" and "VERB" not in before.categories()
 
 
 def _second_step(before: Part, part: Part) -> bool:
-    """ "Per step 0.2 mm and 2 degrees"."""
+    """A second amount a step: "per step 0.2 mm and 2 degrees"."""
     steps = any(item.category == "BASIS" and item.value.measure == "step" for item in before.items)
     return steps and before.head is None and part.categories() == {"AMOUNT"}
 
 
 def _linked(before: Part, part: Part) -> bool:
-    """ "Elastics from 13 to 46 and from 23 to 36"."""
+    """More elastics: "elastics from 13 to 46 and from 23 to 36"."""
     means = _means(before)
     elastic = means is not None and means["kind"] == "elastic"
     return elastic and "PLACE" in part.categories() and part.categories() <= {"FROM", "TO", "PLACE"}

@@ -155,7 +155,8 @@ def _of_one_unit(told: dict[str, tuple[float, str]]) -> Members:
     units = {unit for _, unit in told.values()}
     if len(units) > 1:
         raise NotSaidAlike("units", ", ".join(sorted(units)))
-    return {member: number for member, (number, _) in told.items()} | {"unit": unit for unit in units}
+    numbers: Members = {member: number for member, (number, _) in told.items()}
+    return numbers | dict.fromkeys(["unit"], *units) if units else {}
 
 
 def _tooth(told: str) -> str:

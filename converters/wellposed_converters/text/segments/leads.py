@@ -2,17 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import replace
 from typing import Final
 
-from wellposed_converters.text.clause import Span
 from wellposed_converters.text.grammar.cut import cut
 from wellposed_converters.text.grammar.fold import Part
-from wellposed_converters.text.grammar.items import HEADS, Found
+from wellposed_converters.text.grammar.items import HEADS
 from wellposed_converters.text.grammar.refused import Refused
 from wellposed_converters.text.layout import Block
-from wellposed_converters.text.places import Numbering
+from wellposed_converters.text.segments.found import found
 from wellposed_converters.text.statements.statement import Context, Said
 from wellposed_converters.text.statements.where import lead_place
 
@@ -47,10 +45,7 @@ def arch_alone(said: Said) -> str | None:
     return place.arch if place is not None and not (place.teeth or place.contacts) else None
 
 
-Finder = Callable[[str, Span, Numbering], list[Found]]
-
-
-def lead_of(text: str, block: Block, context: Context, found: Finder) -> Context | None:
+def lead_of(text: str, block: Block, context: Context) -> Context | None:
     """The context under the block's key or heading: "Lower:", "Overbite:", "12:"; unknown headings say nothing.
 
     ``None`` when the key names a place that cannot be told.

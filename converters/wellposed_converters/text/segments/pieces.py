@@ -33,6 +33,11 @@ def moved(question: Question, by: int) -> Question:
     return replace(question, concerns=tuple(index + by for index in question.concerns))
 
 
+def over(one: Span, other: Span) -> bool:
+    """Whether two spans have a character in common."""
+    return one[0] < other[1] and other[0] < one[1]
+
+
 def not_understood(span: Span, why: str) -> Segment:
     """Nothing but the question what the words mean."""
     return Segment((), (Question("not_understood", why, (span,)),))

@@ -13,7 +13,7 @@ from wellposed_converters.text.segments.pieces import Segment, joined, not_under
 from wellposed_converters.text.segments.resolve import Outcome, settle_outcomes
 from wellposed_converters.text.statements.statement import Context
 
-REACHING: Final = frozenset(("NEG", "COND", "EXCEPT", "ONLY", "THERE", "PREFER", "LPAR", "COLON", "BUT"))
+REACHING: Final = frozenset(("NEG", "COND", "EXCEPT", "ONLY", "THERE", "TOO", "PREFER", "LPAR", "COLON", "BUT"))
 """What may reach over a comma: where it stands, the segment is one piece."""
 BEGINS: Final = frozenset(("VERB", "MOTION"))
 

@@ -2,27 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
 
 from wellposed_converters.text.clause import Question, Span
 from wellposed_converters.text.grammar.cut import cut
-from wellposed_converters.text.grammar.items import HEADS, Cut, Found, Item
+from wellposed_converters.text.grammar.items import HEADS, Cut, Item
 from wellposed_converters.text.layout import Block
-from wellposed_converters.text.places import Numbering
+from wellposed_converters.text.segments.found import found
 from wellposed_converters.text.segments.pieces import Segment, joined
 from wellposed_converters.text.segments.segment import read_segment
 from wellposed_converters.text.statements.statement import Context
 
-Finder = Callable[[str, Span, Numbering], list[Found]]
 
-
-def read_row(text: str, block: Block, context: Context, found: Finder) -> tuple[Segment, list[Span]]:
+def read_row(text: str, block: Block, context: Context) -> tuple[Segment, list[Span]]:
     """The clauses of a row; a row that is not wholly understood is asked about as a whole."""
     whole = (block.start, block.end)
-    cells = [_cell(text, cell.start, cell.end, context, found) for cell in block.cells]
-    heads = [_cell(text, cell.column_start, cell.column_end, context, found) for cell in block.cells]
+    cells = [_cell(text, cell.start, cell.end, context) for cell in block.cells]
+    heads = [_cell(text, cell.column_start, cell.column_end, context) for cell in block.cells]
     place = next((number for number, cell in enumerate(cells) if _is_place(cell)), None)
     cells = [_tooth(cell) if number == place else cell for number, cell in enumerate(cells)]
     if any(cell.unknown for cell in cells):
@@ -63,7 +61,7 @@ def _asked(whole: Span) -> tuple[Segment, list[Span]]:
     return Segment((), (Question("not_understood", "row", (whole,)),)), []
 
 
-def _cell(text: str, start: int, end: int, context: Context, found: Finder) -> Cut:
+def _cell(text: str, start: int, end: int, context: Context) -> Cut:
     return cut(text, start, end, found(text, (start, end), context.numbering))
 
 

@@ -62,7 +62,15 @@ LEADS_TO_A_NUMBER: Final = frozenset(("MEASURE", "PLACE", "TO", "MOTION", "MEANS
 def _after_its_noun(bag: Bag, item: Item) -> bool:
     """A number without a unit is an amount only right after what it measures."""
     row = [one for one in bag.every if one.start < item.start]
-    return bool(row) and row[-1].category in LEADS_TO_A_NUMBER
+    if not row or row[-1].category not in LEADS_TO_A_NUMBER:
+        return False
+    value: Amount = item.value
+    like_a_tooth = value.maximum is not None and value.maximum.is_integer() and value.maximum >= LEAST_TOOTH
+    return not (like_a_tooth and row[-1].category == "PLACE")
+
+
+LEAST_TOOTH: Final = 11
+"""A number from here on, after a tooth and without a unit, could be another tooth."""
 
 
 def basis(bag: Bag) -> str | None:

@@ -32,7 +32,13 @@ def measure(bag: Bag, context: Context) -> Read:
     base = _based(Clause(facts["kind"], "do", bag.spans(), of=facts.get("of"), arch=facts.get("arch")), place, bag)
     if base.kind == "clearance" and not place.said and context.before is not None and context.before.place is not None:
         base = base.with_(teeth=context.before.teeth)
+    lost = base.kind == "clearance" and not (base.teeth or base.pending)
+    if base.kind == "clearance" and place.said and bag.has("TO"):
+        raise Refused("clearance-to-what")
     clauses, questions = _said(bag, base, context)
+    if lost:
+        clauses = [clause.with_(pending=("teeth",)) for clause in clauses]
+        questions = [*questions, Question("teeth", "which-teeth", bag.spans())]
     bag.done()
     return Read(tuple(clauses), (*place.questions, *questions))
 

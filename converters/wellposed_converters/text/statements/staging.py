@@ -36,6 +36,8 @@ def interval(bag: Bag) -> Read | None:
     bases = {item.value.measure for item in bag.items if item.category == "BASIS"}
     if not found or not bases & {"interval", "step"}:
         return None
+    if any(item.value.asks or item.value.sign for item in found):
+        raise Refused("doubtful-amount")
     if "interval" in bases:
         return _interval(bag, found[0].value)
     first: Amount = found[0].value

@@ -3,23 +3,15 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
-from itertools import pairwise
+from collections.abc import Sequence
+from dataclasses import dataclass
 from typing import Final
 
 from wellposed_converters.text.clause import Clause, Contact, Question
 from wellposed_converters.text.grammar.items import Item
 from wellposed_converters.text.grammar.refused import Refused
-from wellposed_converters.text.places import (
-    Meaning,
-    Place,
-    in_mouth_order,
-    inner_contacts,
-    neighbours,
-    resolve,
-    with_arch,
-)
+from wellposed_converters.text.places import Meaning, Place, in_mouth_order, resolve
+from wellposed_converters.text.statements.meant import against_lead, contacts_of, framed, in_arch, inside, united
 from wellposed_converters.text.statements.statement import Bag, Context
 
 
@@ -38,7 +30,6 @@ class Where:
     said: bool = False
 
 
-PAIR: Final = 2
 MEANT: Final = {"it": 1, "pair": 2}
 """How many teeth a word that points back must find."""
 PLURAL: Final = re.compile(
@@ -121,9 +112,9 @@ OTHER_ARCH: Final = {"above": ("lower", "upper"), "below": ("upper", "lower")}
 
 
 def _other_arch(meaning: Meaning, word: str) -> Where:
-    """ "None above", after something of the lower arch."""
+    """The arch that is not that of what was just said: "none above"."""
     own, other = OTHER_ARCH[word]
-    if not _inside(meaning.named(), own):
+    if not inside(meaning.named(), own):
         raise Refused("above-what")
     return Where(arch=other, said=True)
 
@@ -152,25 +143,11 @@ def _merged(parts: Sequence[Where], wants: str, context: Context, *, union: bool
     frame = [one for one in meanings if not (one.teeth or one.contacts or one.needs)]
     real = [one for one in meanings if one not in frame]
     if len(real) > 1 and union and not frame:
-        real = [_united(real)]
+        real = [united(real)]
     if len(real) > 1:
         raise Refused("two-places")
-    whole = _framed(real[0], frame) if real else _framed(frame[0], frame[1:])
+    whole = framed(real[0], frame) if real else framed(frame[0], frame[1:])
     return _of(whole, wants, context, said=True)
-
-
-def _united(meanings: list[Meaning]) -> Meaning:
-    """Places of one list."""
-    if any(one.needs or not one.teeth for one in meanings):
-        raise Refused("two-places")
-    first = meanings[0]
-    return replace(
-        first,
-        teeth=tuple(in_mouth_order({tooth for one in meanings for tooth in one.teeth})),
-        contacts=tuple(pair for one in meanings for pair in one.contacts),
-        runs=tuple(run for one in meanings for run in one.runs),
-        inferred=tuple(dict.fromkeys(word for one in meanings for word in one.inferred)),
-    )
 
 
 def lead_place(place: Place, context: Context) -> Meaning | None:
@@ -181,55 +158,20 @@ def lead_place(place: Place, context: Context) -> Meaning | None:
     return meanings[0]
 
 
-def _framed(meaning: Meaning, frame: list[Meaning]) -> Meaning:
-    """A reference with the arch or side words that stand elsewhere in the statement."""
-    for words in frame:
-        if words.arch and "arch" in meaning.needs:
-            meaning = with_arch(meaning, words.arch)
-        elif words.arch and meaning.teeth and not _inside(meaning.teeth, words.arch):
-            raise Refused("arch-and-teeth-differ")
-        elif words.arch and not meaning.teeth and not meaning.contacts:
-            meaning = replace(meaning, arch=_same(meaning.arch, words.arch))
-        if words.side:
-            meaning = replace(meaning, side=_same(meaning.side, words.side))
-    return meaning
-
-
-def _same(one: str | None, other: str) -> str:
-    if one not in (None, other):
-        raise Refused("two-sides")
-    return other
-
-
-def _inside(teeth: Iterable[int], arch: str) -> bool:
-    upper = [tooth // 10 in (1, 2, 5, 6) for tooth in teeth]
-    return arch == "both" or all(upper) if arch != "lower" else not any(upper)
-
-
 def _of(meaning: Meaning, wants: str, context: Context, *, said: bool) -> Where:
-    meaning = _in_arch(meaning, context)
+    meaning = in_arch(meaning, context)
     question = _doubt(meaning, wants, context, said=said)
     if question is not None:
         return Where(open=True, questions=(question,), meaning=meaning, said=said)
     if meaning.surface:
         return Where(contacts=meaning.contacts, inferred=meaning.inferred, meaning=meaning, said=said)
-    contacts = _contacts(meaning, wants)
+    contacts = contacts_of(meaning, wants)
     teeth = () if contacts and wants != "teeth" else in_mouth_order(meaning.teeth)
     if wants == "contacts" and meaning.teeth and not contacts:
         question = Question("reference", "contacts-of-a-tooth", ())
         return Where(open=True, questions=(question,), meaning=meaning, said=said)
     arch = None if teeth or contacts else meaning.arch
     return Where(teeth, contacts, arch, meaning.side, inferred=meaning.inferred, meaning=meaning, said=said)
-
-
-def _in_arch(meaning: Meaning, context: Context) -> Meaning:
-    """The meaning in the arch that governs; without one, teeth that are whole as they stand need none."""
-    if "arch" not in meaning.needs:
-        return meaning
-    if context.arch is not None:
-        return with_arch(meaning, context.arch)
-    left = tuple(need for need in meaning.needs if need != "arch")
-    return replace(meaning, needs=left) if meaning.teeth else meaning
 
 
 def _doubt(meaning: Meaning, wants: str, context: Context, *, said: bool) -> Question | None:
@@ -239,30 +181,9 @@ def _doubt(meaning: Meaning, wants: str, context: Context, *, said: bool) -> Que
         return Question("teeth", "which-teeth", ())
     if meaning.surface and wants != "teeth":
         return Question("reference", "surface-or-contact", ())
-    if said and _against_lead(meaning, context):
+    if said and against_lead(meaning, context):
         return Question("contradiction", "lead-and-teeth", ())
     return None
-
-
-def _contacts(meaning: Meaning, wants: str) -> tuple[Contact, ...]:
-    if wants == "teeth":
-        return meaning.contacts
-    between = meaning.contacts or inner_contacts(meaning)
-    row = in_mouth_order(meaning.teeth)
-    if wants == "pair" and not between and len(row) >= PAIR and all(neighbours(*pair) for pair in pairwise(row)):
-        return tuple(pairwise(row))
-    return between
-
-
-def _against_lead(meaning: Meaning, context: Context) -> bool:
-    """ "Lower: 14", "right side: 23": the words before the colon and the tooth differ."""
-    teeth = meaning.named()
-    sides = {
-        said.place.side for said in context.lead if said.place is not None and said.place.side in ("left", "right")
-    }
-    left = {tooth // 10 in (2, 3, 6, 7) for tooth in teeth}
-    arch = context.arch in ("upper", "lower") and not _inside(teeth, str(context.arch))
-    return bool(teeth) and (arch or any(left != {side == "left"} for side in sides))
 
 
 def placed(clause: Clause, where_: Where, member: str) -> Clause:

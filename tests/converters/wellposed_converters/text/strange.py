@@ -17,18 +17,18 @@ RANGES = [
     (0x2000, 0x206F), (0x2070, 0x209F), (0x2150, 0x21FF), (0x2200, 0x22FF), (0x23B0, 0x23D0), (0x2500, 0x257F),
     (0x3041, 0x30FF), (0x4E00, 0x4EFF), (0xFF01, 0xFF5E), (0xFFFD, 0xFFFD), (0x1F600, 0x1F64F), (0x1D7CE, 0x1D7FF),
 ]  # fmt: skip
-PLACES = (
+TEETH = (
     "11 21 13-23 33-43 12,22 1.1 2.1 #8 #9 #6-11 19 UR3 LL6 UL UL3-3 U/L L3-3 3-3 6s 4s Es E D URE 3⏌ ⎿3 6┘ └6 21|12 "
     "4|4 321┐ 31/41 24/25 15/45 13-43 21-28 75 85 6+ +6 5-5 2-2 1121 00 49 99 upper lower right left U L R 3/4 1st IV V"
-).split()
-AMOUNTS = (
+)
+PLACES = TEETH.split()
+NUMBERS = (
     "0.2 mm|0,3mm|.5|1|2|10|1.5 mm|5°|10 deg|50 %|0.2-0.3|1,2|½|1/2|max|min|up to|≤|<|≥|~|about|per contact|/contact|"
     "per side|each|total|±0.5|1e9|0|-2|+3|3.|0.0000001|12345678901234567890|14 days|12 steps|²|٣|１２|a|%"
-).split("|")
-SIGNS = (
-    ". , ; : - – — / | + & ( ) [ ] \" ' ? ! # ° ↑ ↓ → -> => = * • ~ @ \n \r\n \n\n \t Δ ✓ ✗ … _ \\ > PS Dx: Plan:"
-).split(" ")
-SIGNS += ["\n- ", "\n1. ", "\n| a | b |\n", "\n> ", " ", "\u00a0", "\u200b", "\u2028"]
+)
+AMOUNTS = NUMBERS.split("|")
+SINGLE = ". , ; : - – — / | + & ( ) [ ] \" ' ? ! # ° ↑ ↓ → -> => = * • ~ @ \n \r\n \n\n \t Δ ✓ ✗ … _ \\ > PS Dx: Plan:"
+SIGNS = [*SINGLE.split(" "), "\n- ", "\n1. ", "\n| a | b |\n", "\n> ", " ", "\u00a0", "\u200b", "\u2028"]
 
 
 def strange(seed):

@@ -7,14 +7,17 @@ clause of their own or with the clause below them.
 from dataclasses import dataclass
 from random import Random
 
-from tests.converters.wellposed_converters.text.varied_clauses import MAKERS, clause
+from tests.converters.wellposed_converters.text.varied_bite import clause
+from tests.converters.wellposed_converters.text.varied_clauses import MAKERS
 from tests.converters.wellposed_converters.text.varied_pen import STATED, Pen
 
 # Never misspelt: one keystroke turns these into another word that is an order (free text, 6.4).
-DANGER = set(
+NEVER_MISSPELT = (
     "no not none now on one any and or for only except accept expect intrude extrude retract extract procline "
-    "retrocline left right upper lower mesial distal open close keep deep with without ext exp int tip lock max min".split()
+    "retrocline left right upper lower mesial distal open close keep deep with "
+    "without ext exp int tip lock max min"
 )
+DANGER = frozenset(NEVER_MISSPELT.split())
 SYSTEMS = ["FDI"] * 5 + ["Universal"] * 3 + ["alphanumeric"] * 2 + ["Palmer"] * 2 + ["dotted"]
 GREETINGS = ["Hi,", "Hello,", "Dear colleague,", "Dear all,", "Hi team,"]
 PARTINGS = ["Thanks\nDr Sample", "Kind regards\nDr Example", "Many thanks", "Best wishes\nDr Sample"]
@@ -75,11 +78,12 @@ def _fits(layout, words, records, parts):
 
 PLACEABLE = {"elastic", "extraction", "attachment", "bite_ramp", "ipr", "retainer", "trim", "archwidth"}
 """Kinds that "36: must not move; no attachments" may mean of the tooth named before."""
-VERBS = (
+FIRST_WORDS = (
     "align straighten line please unravel keep maintain preserve reduce decrease move shift intrude extrude derotate "
     "derot rotate procline retrocline mesialise mesialize distalise distalize lock place use add expand change level "
     "correct accept finish no do don't non-extraction"
-).split()
+)
+VERBS = frozenset(FIRST_WORDS.split())
 
 
 def _stands_alone(words, before):

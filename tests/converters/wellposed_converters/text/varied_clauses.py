@@ -4,27 +4,13 @@ Each function draws one clause, or a few that share words, and gives the words a
 from a list made by hand out of free text 1.1 to 1.6, the records follow the reading rules R1 to R19.
 """
 
-from itertools import pairwise
-
-from tests.converters.wellposed_converters.text.varied_pen import LOWER, ROW, UPPER
+from tests.converters.wellposed_converters.text import varied_bite as bite
+from tests.converters.wellposed_converters.text.varied_bite import clause, contacts
+from tests.converters.wellposed_converters.text.varied_pen import ROW, UPPER
 
 SMALL = [0.3, 0.5, 0.8, 1, 1.2, 1.5, 2]
-THIN = [0.1, 0.2, 0.25, 0.3, 0.4, 0.5]
 TURNS = [3, 5, 8, 10, 12, 15, 20]
 MOST_TEETH = [tooth for tooth in ROW if tooth % 10 < 8]
-ARCH = {"upper": ["upper", "maxillary"], "lower": ["lower", "mandibular"]}
-KEEP = "[Keep|Maintain|Preserve] [|the] "
-BE_KEPT = "[keep|unchanged|no change]"
-IPR = "[IPR|interproximal reduction|stripping|enamel reduction|interproximal enamel reduction]"
-ALL_OF = {"overbite": "[overbite|OB]", "overjet": "[overjet|OJ]"}
-
-
-def clause(kind, mode, **said):
-    return {"kind": kind, "mode": mode} | {name: value for name, value in said.items() if value is not None}
-
-
-def contacts(teeth):
-    return [list(pair) for pair in pairwise(teeth)]
 
 
 def align(pen):
@@ -42,109 +28,6 @@ def align_but(pen):
     return pen.say("Align {t} [except|but not|apart from|excluding] {o}", t=words, o=pen.tooth(out)), [
         clause("align", "do", teeth=left)
     ]
-
-
-def keep(pen):
-    kind = pen.random.choice(list(ALL_OF))
-    name = pen.say(ALL_OF[kind])
-    forms = [KEEP + "{n}", "{n}: " + BE_KEPT, "The {n} [stays as it is|must not change|is to be kept]", "{n} keep"]
-    return pen.say(*forms, n=name), [clause(kind, "keep")]
-
-
-def keep_both(pen):
-    one, other = (pen.say(form) for form in ALL_OF.values())
-    words = pen.say(KEEP + "{a} [and|+|&] [|the] {b}", a=one, b=other)
-    return words, [clause("overbite", "keep"), clause("overjet", "keep")]
-
-
-def bite_target(pen):
-    kind = pen.random.choice(list(ALL_OF))
-    amount = pen.with_unit(pen.number(value := pen.random.choice([1, 1.5, 2, 2.5, 3])), "mm")
-    words = pen.say("[Reduce|Decrease] [|the] {n} to {a}", "{n} {a} at the end", n=pen.say(ALL_OF[kind]), a=amount)
-    return words, [clause(kind, "do", measure="target", min=value, max=value, unit="mm")]
-
-
-def bite_from_to(pen):
-    kind = pen.random.choice(list(ALL_OF))
-    first, last = pen.random.choice([4, 4.5, 5, 6, 7]), pen.random.choice([2, 2.5, 3])
-    words = pen.say("{n} from {a} to {b}", n=pen.say(ALL_OF[kind]),
-                    a=pen.with_unit(pen.number(first), "mm"), b=pen.with_unit(pen.number(last), "mm"))  # fmt: skip
-    return words, [
-        clause(kind, "state", measure="current", min=first, max=first, unit="mm"),
-        clause(kind, "do", measure="target", min=last, max=last, unit="mm"),
-    ]
-
-
-def may_deepen(pen):
-    words, said = pen.most([0.5, 1, 1.5], "mm")
-    words = pen.say("The overbite may [deepen|increase] by {a}", a=words)
-    return words, [clause("overbite", "limit", dir="increase", measure="change", **said)]
-
-
-def midlines_kept(pen):
-    arch = pen.random.choice(["upper", "lower", None])
-    word = pen.random.choice(["midline", "centreline"]) + ("" if arch else "s")
-    words = pen.say(KEEP + "{n}", "{n}: " + BE_KEPT, n=f"{arch or ''} {word}".strip())
-    return words, [clause("midline", "keep", arch=arch or "both")]
-
-
-def midline_moved(pen):
-    arch, side = pen.random.choice(["upper", "lower"]), pen.random.choice(["right", "left"])
-    words, said = pen.amount([0.5, 1, 1.5, 2], "mm")
-    words = pen.say("[Move|Shift] the {u} [midline|centreline] {a} to the [|patient's] {s}", u=arch, a=words, s=side)
-    return words, [clause("midline", "do", arch=arch, dir=f"patient_{side}", measure="change", **said)]
-
-
-def midline_now(pen):
-    arch, side = pen.random.choice(["upper", "lower"]), pen.random.choice(["right", "left"])
-    value = pen.random.choice([0.5, 1, 1.5, 2])
-    words = pen.say("The {u} [midline|centreline] is {a} to the {s}", u=arch, a=pen.with_unit(pen.number(value), "mm"),
-                    s=side)  # fmt: skip
-    said = {"dir": f"patient_{side}", "measure": "current", "min": value, "max": value, "unit": "mm"}
-    return words, [clause("midline", "state", arch=arch, **said)]
-
-
-def no_ipr(pen):
-    arch = pen.random.choice(["upper", "lower", None])
-    if arch is None:
-        return pen.say(f"No {IPR}", "IPR: [none|no]", f"Do not do any {IPR}"), [clause("ipr", "forbid", arch="both")]
-    words = pen.say(f"No {IPR} [{{a}}|in the {{a}} arch|in the {{b}}]", "{a} IPR: none", a=arch,
-                    b=pen.random.choice(["maxilla", "upper"] if arch == "upper" else ["mandible", "lower"]))  # fmt: skip
-    return words, [clause("ipr", "forbid", arch=arch)]
-
-
-def no_ipr_run(pen):
-    teeth, words = pen.across()
-    return pen.say(f"No {IPR} {{t}}", t=words), [clause("ipr", "forbid", contacts=contacts(teeth))]
-
-
-def _where_stripped(pen):
-    return pen.across() if pen.random.random() < 0.6 else pen.group(["incisors", "anteriors", "four to four"])
-
-
-def ipr(pen):
-    teeth, where = _where_stripped(pen)
-    words, said = pen.amount(THIN, "mm")
-    words = pen.say(f"{IPR} {{t}}, {{a}} {{b}}", f"{IPR} {{t}} {{a}} {{b}}", f"{IPR} {{a}} {{b}} {{t}}",
-                    f"{{t}}: {IPR} {{a}} {{b}}", t=where, a=words, b=pen.say(*PER_CONTACT))  # fmt: skip
-    return words, [clause("ipr", "do", contacts=contacts(teeth), measure="per_contact", **said)]
-
-
-PER_CONTACT = ["per contact", "per contact", "/contact", "at each contact", "each contact"]
-
-
-def ipr_most(pen):
-    teeth, where = _where_stripped(pen)
-    words, said = pen.most(THIN, "mm")
-    words = pen.say(f"{IPR} {{t}} {{a}} {{b}}", f"{IPR} {{t}}, {{a}} {{b}}", t=where, a=words, b=pen.say(*PER_CONTACT))
-    return words, [clause("ipr", "limit", contacts=contacts(teeth), measure="per_contact", **said)]
-
-
-def ipr_one(pen):
-    pair, where = pen.contact()
-    words, said = pen.amount(THIN, "mm")
-    words = pen.say(f"{IPR} {{t}} {{a}}", f"{IPR} {{t}}, {{a}}", t=where, a=words)
-    return words, [clause("ipr", "do", contacts=[list(pair)], measure="per_contact", **said)]
 
 
 def vertical(pen):
@@ -288,7 +171,7 @@ def staging(pen):
     steps, days = pen.random.randint(5, 40), pen.random.choice([7, 10, 14])
     words, said = pen.most([0.1, 0.2, 0.25], "mm")
     return pen.random.choice([
-        (pen.say("[Max|Maximum|No more than|At most|Not more than] {n} [steps|aligners]", "{n} steps [max|maximum]", n=steps),
+        (pen.say("[Max|Maximum|No more than|Not more than] {n} [steps|aligners]", "{n} steps [max|maximum]", n=steps),
          [clause("staging", "limit", of="steps", measure="count", max=steps, unit="count")]),
         (pen.say("Change every {n} days", "[Change|New] [aligner|aligners] every {n} days", n=days),
          [clause("staging", "do", of="change_interval", measure="interval", min=days, max=days, unit="day")]),
@@ -322,7 +205,7 @@ def crowding(pen):
 def sagittal(pen):
     relation, of = pen.random.choice(["I", "II", "III"]), pen.random.choice(["molar", "canine"])
     return pen.random.choice([
-        (pen.say("Class {r} on both sides", r=relation), [clause("sagittal", "state", side="both", **{"class": relation})]),
+        (f"Class {relation} on both sides", [clause("sagittal", "state", side="both", **{"class": relation})]),
         (pen.say("[Accept|Maintain|Keep] the Class {r} {o} [relationship|relation]", r=relation, o=of),
          [clause("sagittal", "keep", of=of, **{"class": relation})]),
     ])  # fmt: skip
@@ -369,8 +252,8 @@ def removable(pen):
 
 
 MAKERS = [
-    align, align, align_but, keep, keep_both, bite_target, bite_from_to, may_deepen, midlines_kept, midline_moved,
-    midline_now, no_ipr, no_ipr_run, ipr, ipr, ipr_most, ipr_one, vertical, vertical, no_vertical, derotate, rotate,
+    align, align, align_but, bite.keep, bite.keep_both, bite.bite_target, bite.bite_from_to, bite.may_deepen, bite.midlines_kept, bite.midline_moved,
+    bite.midline_now, bite.no_ipr, bite.no_ipr_run, bite.ipr, bite.ipr, bite.ipr_most, bite.ipr_one, vertical, vertical, no_vertical, derotate, rotate,
     torque, incline, no_incline, shift, lock, lock, attachments, attachments, aids, ramps, none_of_it, extraction,
     elastics, spaces, width, staging, status, status, crowding, sagittal, retainer, edges, crossbite, rest, removable,
 ]  # fmt: skip

