@@ -69,8 +69,7 @@ def _meets(note: Clause, standing: Clause) -> bool:
     if (
         note.kind != standing.kind
         or note.mode == "state"
-        or note.kind in ("staging", "process")
-        and note.of != standing.of
+        or (note.kind in ("staging", "process") and note.of != standing.of)
     ):
         return False
     places = [set(one.teeth) | {tooth for pair in one.contacts for tooth in pair} for one in (note, standing)]

@@ -137,7 +137,12 @@ def _whole(one: Draft, particulars: Mapping[str, Any]) -> dict[str, Any]:
         _at(document, pointer)[member] = [tooth for arch in arches for tooth in given["teeth"][arch]]
     for name in ("patient", "teeth"):
         given[name] = {**given.get(name, {}), **document.pop(name, {})}
-    members = FIXED | given | document | {"extensions": {NOTE_EXTENSION: {"critical": False, "content": _origin(one, document)}}}
+    members = (
+        FIXED
+        | given
+        | document
+        | {"extensions": {NOTE_EXTENSION: {"critical": False, "content": _origin(one, document)}}}
+    )
     return {name: members[name] for name in (*FIRST, *members) if name in members}
 
 

@@ -1,7 +1,7 @@
 """All groupings of a segment's items into statements: the derivations of ``grammar.lark``.
 
-The parser is Earley's, which finds every derivation. Segments of one shape (the same row of terminals) have the same
-derivations, so a shape is parsed once and remembered.
+The parser is Earley's, which finds every derivation. Items that fill slots are alike to the grammar, so a run of them is
+one terminal; segments of one shape have the same derivations, and a shape is parsed once and remembered.
 """
 
 from __future__ import annotations
@@ -16,6 +16,7 @@ from lark import Lark, Token, Tree
 from lark.exceptions import UnexpectedInput
 from lark.lexer import Lexer
 from lark.visitors import CollapseAmbiguities
+
 
 LONGEST: Final = 60
 """Items a segment may have: above it the segment is asked about."""
@@ -55,13 +56,50 @@ def _parser() -> Lark:
     return Lark(text, parser="earley", ambiguity="explicit", lexer=_Items, start="segment", keep_all_tokens=True)
 
 
-@lru_cache(maxsize=8192)
+KINDS: Final = {"MEANS": "USE", "MOTION": "USE", "FACT": "STATE"}
+"""Heads that the grammar treats alike."""
+STRUCTURE: Final = frozenset(
+    "MEASURE USE STATE STEPS WHOLE COMMA AND OR BUT WITH BY DASH LPAR RPAR COLON".split()  # noqa: SIM905  # one a name
+)
+"""Terminals of the grammar; every other item fills a slot."""
+
+
 def derivations(shape: tuple[str, ...]) -> tuple[tuple[Unit, ...], ...] | None:
-    """Every different grouping of a row of terminals; ``()`` if there is none, ``None`` if there are too many."""
+    """Every different grouping of a row of items; ``()`` if there is none, ``None`` if there are too many."""
     if len(shape) > LONGEST:
         return None
+    short, runs = _runs(shape)
+    found = _parsed(short)
+    return None if found is None else tuple(tuple(_spread(unit, runs) for unit in units) for units in found)
+
+
+def _runs(shape: tuple[str, ...]) -> tuple[tuple[str, ...], tuple[tuple[int, ...], ...]]:
+    """The row with each run of slots as one terminal, and the items of each terminal."""
+    short: list[str] = []
+    runs: list[tuple[int, ...]] = []
+    for at, category in enumerate(shape):
+        name = KINDS.get(category, category)
+        by_amount = name == "AMOUNT" and at > 0 and shape[at - 1] == "BY"
+        name = name if name in STRUCTURE or by_amount else "SLOT"
+        if name == "SLOT" and short and short[-1] == "SLOT":
+            runs[-1] = (*runs[-1], at)
+        else:
+            short.append(name)
+            runs.append((at,))
+    return tuple(short), tuple(runs)
+
+
+def _spread(unit: Unit, runs: tuple[tuple[int, ...], ...]) -> Unit:
+    """A unit of terminals as one of items."""
+    head = None if unit.head is None else runs[unit.head][0]
+    slots, governors = (tuple(at for run in part for at in runs[run]) for part in (unit.slots, unit.governors))
+    return Unit(head, slots, governors, unit.join, unit.level, unit.form)
+
+
+@lru_cache(maxsize=8192)
+def _parsed(shape: tuple[str, ...]) -> tuple[tuple[Unit, ...], ...] | None:
     try:
-        forest = _parser().parse(shape)
+        forest = _parser().parse(shape)  # type: ignore[arg-type]  # the lexer above takes the row itself
     except UnexpectedInput:
         return ()
     if _count(forest) > MOST:

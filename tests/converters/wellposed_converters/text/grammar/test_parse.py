@@ -28,3 +28,12 @@ def test_a_row_that_is_no_statement_has_no_grouping():
 def test_a_row_with_too_many_groupings_is_given_up_in_short_time():
     assert derivations(tuple(("NEG MEANS COMMA MEANS AND " * 8 + "MEANS").split())) is None
     assert derivations(("PLACE",) * 100) is None
+
+
+def test_how_many_slots_stand_together_changes_no_grouping():
+    one = derivations(("NEG", "MEANS", "OR", "MEANS", "PLACE"))
+    two = derivations(("NEG", "MEANS", "OR", "MEANS", "PLACE", "AMOUNT", "BASIS"))
+    assert [[(unit.head, unit.join, unit.form) for unit in units] for units in one] == [
+        [(unit.head, unit.join, unit.form) for unit in units] for units in two
+    ]
+    assert two[0][1].slots[-3:] == (4, 5, 6)

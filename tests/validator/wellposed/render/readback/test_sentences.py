@@ -139,7 +139,10 @@ MEANS = [
     ),
     (
         allowed("a1", "incisor-advance", arch="upper", up_to=1.5, unit="mm"),
-        f"Allowed: advance (forwards) {T12}, {T11}, {T21} and {T22}, all alike by at most 1.5 mm.",
+        (
+            f"Allowed: advance (forwards) the incisors of the upper arch: {T12}, {T11}, {T21} and {T22},"
+            " all alike by at most 1.5 mm."
+        ),
     ),
     (
         allowed("a1", "incisor-retraction", arch="upper", teeth=["11", "21"], up_to=1.5, unit="mm"),
@@ -152,13 +155,30 @@ MEANS = [
     (
         allowed("a1", "distal-movement", arch="upper", sides=["right"], up_to=2, unit="mm"),
         (
-            "Allowed: move 17 (upper right second molar) and 16 (upper right first molar) distally"
-            " (along the arch, away from its middle), each by at most 2 mm."
+            "Allowed: distal movement (along the arch, away from its middle) in the upper arch, on the right, first and"
+            " second molars: 17 (upper right second molar) and 16 (upper right first molar), each by at most 2 mm."
+        ),
+    ),
+    (
+        allowed("a1", "mesial-movement", arch="upper", teeth=["13"], up_to=2, unit="mm"),
+        f"Allowed: mesial movement (along the arch, towards its middle) of {T13}, by at most 2 mm.",
+    ),
+    (
+        allowed("a1", "movement", teeth=["13"], motion="mesial", up_to=2, unit="mm"),
+        f"Allowed: move {T13} mesially (along the arch, towards its middle), by at most 2 mm.",
+    ),
+    (
+        allowed("a1", "laboratory-choice", teeth=["13"]),
+        (
+            "Allowed: the laboratory chooses every movement: movement along the arch (mesial or distal), movement in or"
+            " out (towards the tongue or away from it), movement up or down (into or out of the bone), torque (crown"
+            f" inwards or outwards), tip (crown mesial or distal) and rotation (either way) of {T13}; never enamel"
+            " reduction or extraction."
         ),
     ),
     (
         allowed("a1", "intrusion", teeth=["13"], up_to=0.5, unit="mm"),
-        f"Allowed: intrude (into the bone) {T13}, by at most 0.5 mm.",
+        f"Allowed: intrusion (into the bone) of {T13}, by at most 0.5 mm.",
     ),
     (
         allowed("a1", "movement", teeth=["13"], motion="buccal", up_to=0.5, unit="mm"),
@@ -295,10 +315,12 @@ def test_a_part_in_its_sentence(heading, sections, text):
     assert only(**sections) == (heading, text)
 
 
+ORDER = [{"id": "o1", "first": "g1", "relation": "not-before-done", "then": "g2"}]
+
+
 def test_the_members_of_staging_have_a_sentence_each():
     steps = [{"variable": "out", "amount": 0.25, "unit": "mm", "teeth": ["13"]}]
-    order = [{"id": "o1", "first": "g1", "relation": "not-before-done", "then": "g2"}]
-    staging = must("s1", most_aligners=20, wear_interval_days=1, largest_steps=steps, order=order)
+    staging = must("s1", most_aligners=20, wear_interval_days=1, largest_steps=steps, order=ORDER)
     goals = [must("g1", align=["11"]), must("g2", level="lower")]
     found_ = told(goals=goals, staging=staging)
     assert {pointer: text for pointer, (_, text) in found_.items() if pointer.startswith("/staging")} == {
@@ -308,6 +330,49 @@ def test_the_members_of_staging_have_a_sentence_each():
         f" away from it) of {T13}.",
         "/staging/order/0": "Must: [g1] is done before [g2] begins.",
     }
+
+
+@pytest.mark.parametrize(
+    "members, sentences_",
+    [
+        ({"order": ORDER}, {"/staging": "Must: staging, of which nothing but the order is stated."}),
+        (
+            {"largest_steps": [], "order": []},
+            {
+                "/staging": "Must: staging, of which nothing is stated.",
+                "/staging/largest_steps": "Stated as none: largest steps per aligner.",
+                "/staging/order": "Stated as none: an order of clauses.",
+            },
+        ),
+    ],
+)
+def test_the_id_and_strength_of_staging_are_told_whatever_it_holds(members, sentences_):
+    goals = [must("g1", align=["11"]), must("g2", level="lower")]
+    found_ = told(goals=goals, staging=must("s1", **members))
+    assert {pointer: found_[pointer][1] for pointer in sentences_} == sentences_
+
+
+def test_a_group_of_teeth_that_is_not_there():
+    teeth = present(upper=["13", "23"], lower=["31"])
+    allow = [
+        allowed("a1", "incisor-retraction", arch="upper", up_to=1, unit="mm"),
+        allowed("a2", "narrowing", arch="lower", up_to=1, unit="mm"),
+        allowed("a3", "mesial-movement", arch="lower", up_to=1, unit="mm"),
+    ]
+    found_ = told(teeth=teeth, allow=allow)
+    assert [found_[f"/allow/{number}"][1] for number in range(3)] == [
+        "Allowed: retract (backwards; nothing is extracted by it) the incisors of the upper arch: none is there, all"
+        " alike by at most 1 mm.",
+        "Allowed: narrow (the teeth of a pair together) the lower arch, canines to second molars: none is there, by at"
+        " most 1 mm per pair, both teeth together.",
+        "Allowed: mesial movement (along the arch, towards its middle) in the lower arch, first and second molars: none"
+        " is there, by at most 1 mm.",
+    ]
+
+
+def test_nothing_not_ordinary_about_a_tooth_is_not_the_same_as_nothing_said():
+    assert told(teeth=present())["/teeth/particulars"][1] == "Stated as none: anything not ordinary about a tooth."
+    assert "/teeth/particulars" not in told()
 
 
 def test_teeth_and_what_is_not_ordinary_about_them():
