@@ -9,6 +9,7 @@ from pathlib import Path
 
 ROOT = Path(__file__).parents[2]
 PACKAGE = ROOT / "validator" / "wellposed"
+CONVERTERS = ROOT / "converters" / "wellposed_converters"
 
 # From the ground up. A room may import from its own level and from those below, and no two rooms each other.
 LEVELS = (
@@ -35,6 +36,14 @@ HOMES = {
     "rich": ("commands", "render"),
 }
 
+# The same of the converters; there the modules of a folder are one room.
+CONVERTER_HOMES = {
+    "click": ("text.command", "text.running"),
+    "docx": ("text.files.documents",),
+    "lark": ("text.grammar.parse", "text.readback.form", "text.readback.grammar"),
+    "rapidfuzz": ("text.spelling",),
+}
+
 # Modules over the limit, sorted, each with its reason.
 LONG_MODULES: dict[str, str] = {}
 LONGEST_MODULE = 250
@@ -47,14 +56,20 @@ CLINICAL = re.compile(
 )
 
 
-def named(path):
+def named(path, package):
     """The module's name below the package, "" for the package itself."""
-    return ".".join(path.relative_to(PACKAGE).with_suffix("").parts).removesuffix("__init__").rstrip(".")
+    return ".".join(path.relative_to(package).with_suffix("").parts).removesuffix("__init__").rstrip(".")
 
 
-SOURCES = {named(path): path.read_text("utf-8") for path in sorted(PACKAGE.rglob("*.py"))}
+def sources(package):
+    return {named(path, package): path.read_text("utf-8") for path in sorted(package.rglob("*.py"))}
+
+
+SOURCES = sources(PACKAGE)
 WRITTEN = {name: text for name, text in SOURCES.items() if "generated" not in text.partition("\n")[0].lower()}
 TREES = {name: ast.parse(text) for name, text in SOURCES.items()}
+CONVERTER_SOURCES = sources(CONVERTERS)
+CONVERTER_TREES = {name: ast.parse(text) for name, text in CONVERTER_SOURCES.items()}
 
 
 def imported(tree):
@@ -66,12 +81,12 @@ def imported(tree):
             yield from (f"{'.' * node.level}{node.module or ''}.{alias.name}" for alias in node.names)
 
 
-def inside(tree):
+def inside(tree, package="wellposed", modules=SOURCES):
     """The modules of this package that a module imports."""
     for name in imported(tree):
-        own = name.removeprefix("wellposed.")
+        own = name.removeprefix(f"{package}.")
         if own not in {name, "__version__"}:
-            yield own if own in SOURCES else own.rpartition(".")[0]
+            yield own if own in modules else own.rpartition(".")[0]
 
 
 def outside(tree):
@@ -86,6 +101,29 @@ def room(module):
 
 def level(module):
     return LEVEL.get(room(module), len(LEVELS))
+
+
+def astray(trees, homes, *own):
+    """Which modules import a library away from its home."""
+    return [
+        f"{name} imports {library}"
+        for name, tree in trees.items()
+        for library in sorted(outside(tree) - set(own))
+        if not any(f"{name}.".startswith(home) for home in homes.get(library, ()))
+    ]
+
+
+def long_modules(texts):
+    return {name for name, text in texts.items() if len(text.splitlines()) > LONGEST_MODULE}
+
+
+def functions(trees):
+    kinds = (ast.FunctionDef, ast.AsyncFunctionDef)
+    return [node for tree in trees for node in ast.walk(tree) if isinstance(node, kinds)]
+
+
+def long_functions(found):
+    return [node.name for node in found if node.end_lineno - node.lineno + 1 >= LONG_FUNCTION]
 
 
 def cycle_free(graph):
@@ -112,13 +150,7 @@ def test_no_modules_and_no_rooms_import_in_a_circle():
 
 
 def test_each_outside_library_has_one_home():
-    astray = [
-        f"{name} imports {library}"
-        for name, tree in TREES.items()
-        for library in sorted(outside(tree))
-        if not any(f"{name}.".startswith(home) for home in HOMES.get(library, ()))
-    ]
-    assert astray == []
+    assert astray(TREES, HOMES) == []
 
 
 def test_the_solver_knows_no_clinical_word():
@@ -128,13 +160,49 @@ def test_the_solver_knows_no_clinical_word():
 
 
 def test_modules_stay_short():
-    long = {name for name, text in WRITTEN.items() if len(text.splitlines()) > LONGEST_MODULE}
-    assert long == set(LONG_MODULES)
+    assert long_modules(WRITTEN) == set(LONG_MODULES)
     assert all(a < b for a, b in pairwise(LONG_MODULES))
 
 
 def test_nine_functions_in_ten_are_short():
-    kinds = (ast.FunctionDef, ast.AsyncFunctionDef)
-    functions = [node for name in WRITTEN for node in ast.walk(TREES[name]) if isinstance(node, kinds)]
-    long = [node.name for node in functions if node.end_lineno - node.lineno + 1 >= LONG_FUNCTION]
-    assert len(long) <= len(functions) / 10, long
+    found = functions(TREES[name] for name in WRITTEN)
+    assert len(long_functions(found)) <= len(found) / 10, long_functions(found)
+
+
+def converter_room(module):
+    """Its folder; a module beside the folders is a room of its own."""
+    folders = {name.rpartition(".")[0] for name in CONVERTER_SOURCES if name.count(".") > 1}
+    return module if module not in folders and module.count(".") == 1 else ".".join(module.split(".")[:2])
+
+
+def test_no_converter_modules_and_no_rooms_import_in_a_circle():
+    graph = {
+        name: set(inside(tree, "wellposed_converters", CONVERTER_SOURCES)) - {name}
+        for name, tree in CONVERTER_TREES.items()
+    }
+    assert cycle_free(graph)
+    rooms = {converter_room(name): set() for name in graph}
+    for name, lower in graph.items():
+        rooms[converter_room(name)] |= {converter_room(one) for one in lower} - {converter_room(name)}
+    assert cycle_free(rooms)
+
+
+def test_each_outside_library_of_the_converters_has_one_home():
+    assert astray(CONVERTER_TREES, CONVERTER_HOMES, "wellposed_converters") == []
+
+
+def test_converters_import_public_names_and_are_imported_by_no_one():
+    private = [
+        f"{name} imports {one}"
+        for name, tree in CONVERTER_TREES.items()
+        for one in imported(tree)
+        if one.startswith("wellposed.") and any(part.startswith("_") for part in one.split("."))
+    ]
+    assert private == []
+    assert [name for name, tree in TREES.items() if "wellposed_converters" in outside(tree)] == []
+
+
+def test_converter_modules_and_functions_stay_short():
+    assert long_modules(CONVERTER_SOURCES) == set()
+    found = functions(CONVERTER_TREES.values())
+    assert len(long_functions(found)) <= len(found) / 10, long_functions(found)

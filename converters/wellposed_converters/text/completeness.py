@@ -80,7 +80,7 @@ def _amount(clause: Clause) -> tuple[tuple[str, str], ...]:
 
 
 def approximate(clause: Clause, text: str) -> tuple[Clause, tuple[Lack, ...]]:
-    """ "About" beside the number makes it approximate."""
+    """The word "about" beside the number makes it approximate."""
     if clause.approx or not has_amount(clause):
         return clause, ()
     values = {_value(found["n"]) for found in _about(quoted(text, clause.spans))}

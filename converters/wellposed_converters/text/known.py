@@ -11,7 +11,7 @@ from typing import Any, Final
 from wellposed_converters.text.lexicon import vocabulary
 from wellposed_converters.text.lexicon.lexer import tokens
 
-DATA: Final = ("places/groups.toml", "places/tooth_words.toml", "quantity.toml", "layout/layout.toml")
+DATA: Final = ("places/groups.toml", "places/tooth_words.toml", "quantities/quantity.toml", "layout/layout.toml")
 
 
 @cache

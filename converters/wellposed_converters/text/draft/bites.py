@@ -8,7 +8,7 @@ from typing import Final
 from wellposed.vocabulary.teeth import arch_of, is_canine, is_incisor, side_of
 from wellposed_converters.text.draft.measured import ARCHES, FACE, named, nought, statement
 from wellposed_converters.text.draft.part import Facts, NotCarried, Part
-from wellposed_converters.text.notation import neighbours
+from wellposed_converters.text.places.notation import neighbours
 
 GRADES: Final = ("mild", "moderate", "severe")
 SIDES: Final = ("right", "left")

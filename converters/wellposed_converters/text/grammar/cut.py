@@ -13,7 +13,7 @@ from wellposed_converters.text.lexicon import Entry, longest
 from wellposed_converters.text.lexicon.conditions import Condition
 from wellposed_converters.text.lexicon.lexer import Token, tokens
 from wellposed_converters.text.places import Place
-from wellposed_converters.text.quantity import Amount
+from wellposed_converters.text.quantities import Amount
 
 SIGNS: Final = {",": "COMMA", ":": "COLON", "(": "LPAR", ")": "RPAR", "-": "DASH", "\u2013": "DASH", "\u2014": "DASH"}
 SILENT: Final = frozenset(".;!\u2022*|")

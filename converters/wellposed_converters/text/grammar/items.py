@@ -10,7 +10,7 @@ from typing import Any, Final
 from wellposed_converters.text.clause import Span
 from wellposed_converters.text.lexicon.conditions import Condition
 from wellposed_converters.text.places import Place
-from wellposed_converters.text.quantity import Amount, Basis, FromTo, Ordinal
+from wellposed_converters.text.quantities import Amount, Basis, FromTo, Ordinal
 
 HEADS: Final = frozenset(("MEASURE", "MEANS", "MOTION", "STATE", "FACT", "STEPS"))
 """What a statement can be about."""

@@ -1,7 +1,7 @@
 """All groupings of a segment's items into statements: the derivations of ``grammar.lark``.
 
-The parser is Earley's, which finds every derivation. Items that fill slots are alike to the grammar, so a run of them is
-one terminal; segments of one shape have the same derivations, and a shape is parsed once and remembered.
+The parser is Earley's, which finds every derivation. Items that fill slots are alike to the grammar, so a run of them
+is one terminal; segments of one shape have the same derivations, and a shape is parsed once and remembered.
 """
 
 from __future__ import annotations
@@ -16,7 +16,6 @@ from lark import Lark, Token, Tree
 from lark.exceptions import UnexpectedInput
 from lark.lexer import Lexer
 from lark.visitors import CollapseAmbiguities
-
 
 LONGEST: Final = 60
 """Items a segment may have: above it the segment is asked about."""
@@ -59,7 +58,10 @@ def _parser() -> Lark:
 KINDS: Final = {"MEANS": "USE", "MOTION": "USE", "FACT": "STATE"}
 """Heads that the grammar treats alike."""
 STRUCTURE: Final = frozenset(
-    "MEASURE USE STATE STEPS WHOLE COMMA AND OR BUT WITH BY DASH LPAR RPAR COLON".split()  # noqa: SIM905  # one a name
+    (
+        *("MEASURE", "USE", "STATE", "STEPS", "WHOLE"),
+        *("COMMA", "AND", "OR", "BUT", "WITH", "BY", "DASH", "LPAR", "RPAR", "COLON"),
+    )
 )
 """Terminals of the grammar; every other item fills a slot."""
 
@@ -99,7 +101,7 @@ def _spread(unit: Unit, runs: tuple[tuple[int, ...], ...]) -> Unit:
 @lru_cache(maxsize=8192)
 def _parsed(shape: tuple[str, ...]) -> tuple[tuple[Unit, ...], ...] | None:
     try:
-        forest = _parser().parse(shape)  # type: ignore[arg-type]  # the lexer above takes the row itself
+        forest = _parser().parse(shape)
     except UnexpectedInput:
         return ()
     if _count(forest) > MOST:

@@ -8,11 +8,12 @@ from typing import Final
 
 from wellposed_converters.text.places.atom import Atom, Reader, first_of
 from wellposed_converters.text.places.lists import listed
-from wellposed_converters.text.places.meaning import Meaning, combined, in_order, inner_contacts
+from wellposed_converters.text.places.meaning import Meaning, in_order, inner_contacts
 from wellposed_converters.text.places.notation import beside, neighbours, segment
 from wellposed_converters.text.places.numbers import number, on_surface
 from wellposed_converters.text.places.pieces import TWO, Scan
 from wellposed_converters.text.places.positions import position
+from wellposed_converters.text.places.several import combined
 from wellposed_converters.text.places.signs import sign
 from wellposed_converters.text.places.tooth_words import Phrases, phrases, words
 from wellposed_converters.text.places.words import group

@@ -7,17 +7,7 @@ keep a meaning in every numbering that has them, and what no numbering would set
 from __future__ import annotations
 
 from wellposed_converters.text.places.atom import Atom
-from wellposed_converters.text.places.meaning import Form as Form
-from wellposed_converters.text.places.meaning import Meaning as Meaning
-from wellposed_converters.text.places.meaning import Place as Place
-from wellposed_converters.text.places.meaning import inner_contacts as inner_contacts
-from wellposed_converters.text.places.meaning import with_arch as with_arch
-from wellposed_converters.text.places.notation import in_mouth_order as in_mouth_order
-from wellposed_converters.text.places.notation import neighbours as neighbours
-from wellposed_converters.text.places.numbering import Numbering as Numbering
-from wellposed_converters.text.places.numbering import resolve as resolve
-from wellposed_converters.text.places.numbering import settle as settle
-from wellposed_converters.text.places.numbering import stated as stated
+from wellposed_converters.text.places.meaning import Place
 from wellposed_converters.text.places.pieces import Scan
 from wellposed_converters.text.places.scan import scan
 from wellposed_converters.text.places.whole import whole

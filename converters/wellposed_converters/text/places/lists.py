@@ -8,9 +8,10 @@ from typing import Final
 
 from wellposed_converters.text.places.atom import Atom, Reader, first_of
 from wellposed_converters.text.places.frame import suffix
-from wellposed_converters.text.places.meaning import combined, with_arch
 from wellposed_converters.text.places.meaning import of_side as on_side
+from wellposed_converters.text.places.meaning import with_arch
 from wellposed_converters.text.places.pieces import Scan
+from wellposed_converters.text.places.several import combined
 from wellposed_converters.text.places.tooth_words import words
 
 BY_SPACE: Final = frozenset(("number", "contact", "tooth", "haderup", "surface"))

@@ -10,11 +10,12 @@ from wellposed_converters.text.places.atom import Atom, Reader
 from wellposed_converters.text.places.contacts import contact
 from wellposed_converters.text.places.frame import arch_alone, corner_alone, quadrant, side_alone
 from wellposed_converters.text.places.lists import listed
-from wellposed_converters.text.places.meaning import NUMERIC, Meaning, combined, except_for
+from wellposed_converters.text.places.meaning import NUMERIC, Meaning, except_for
 from wellposed_converters.text.places.notation import BOTH, arch_of
 from wellposed_converters.text.places.numbers import glued, number
 from wellposed_converters.text.places.pieces import Scan
 from wellposed_converters.text.places.positions import position
+from wellposed_converters.text.places.several import combined
 from wellposed_converters.text.places.signs import sign
 from wellposed_converters.text.places.tooth_words import phrases
 from wellposed_converters.text.places.words import group

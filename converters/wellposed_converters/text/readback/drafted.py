@@ -14,6 +14,7 @@ from wellposed_converters.text.clause import Question
 from wellposed_converters.text.draft import Draft, Uncarried
 from wellposed_converters.text.draft.finish import ENVELOPE
 from wellposed_converters.text.readback.reading import ReadBack
+from wellposed_converters.text.said import CAUTION
 
 NOT_REPEATED: Final = "not-repeated"
 
@@ -80,7 +81,7 @@ def lines(read: ReadBack, drafted: Draft, width: int) -> str:
     ]
     wrap = TextWrapper(width, initial_indent="  - ", subsequent_indent="    ", break_on_hyphens=False)
     told = ["\n".join([f"{title} ({len(found)})", *map(wrap.fill, found)]) for title, found in parts if found]
-    return "\n\n".join(told) + "\n"
+    return "\n\n".join(["\n".join(TextWrapper(width).wrap(CAUTION)), *told]) + "\n"
 
 
 def _told(read: ReadBack, at: int) -> str:

@@ -11,7 +11,7 @@ from wellposed_converters.text.clause import Span
 from wellposed_converters.text.grammar.items import Found, Named
 from wellposed_converters.text.lexicon.conditions import find_conditions
 from wellposed_converters.text.places import Numbering, Place, find_places
-from wellposed_converters.text.quantity import Amount, FromTo, find_amounts, find_bases, find_ordinals
+from wellposed_converters.text.quantities import Amount, FromTo, find_amounts, find_bases, find_ordinals
 
 WIDTH_OR_FORM: Final = re.compile(r"(.*\S)(\s+arch)(?=\s+(?:form|shape|width|widths)\b)", re.IGNORECASE | re.DOTALL)
 TWO_WAYS: Final = re.compile(
@@ -27,8 +27,8 @@ def found(text: str, span: Span, numbering: Numbering) -> list[Found]:
     start, end = span
     conditions = find_conditions(text, start, end)
     named = [one for one in _named(text, numbering) if start <= one.start and one.end <= end]
-    free = _outside(span, sorted((one.start, one.end) for one in (*conditions, *named)))
     things: list[Found] = [*conditions, *named]
+    free = _outside(span, sorted((one.start, one.end) for one in things))
     for first, last in free:
         places = [_short(text, one) for one in find_places(text, first, last, dotted=numbering.dotted)]
         sure = [place for place in places if not place.bare_number]

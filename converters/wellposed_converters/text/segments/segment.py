@@ -37,7 +37,7 @@ def read_segment(items: Sequence[Item], context: Context, span: Span) -> Segment
 def islands(items: Sequence[Item], context: Context, span: Span) -> Segment:
     """A list of which some is not understood: each statement by itself, when nothing reaches from one to the next."""
     rows = _rows(items)
-    own = all(any(item.category in HEADS | {"ASKED", "CLASS", "UNKNOWN"} for item in row) for row in rows)
+    own = all(any(item.category in HEADS | {"ASKED", "CLASS"} for item in row) for row in rows)
     if not own or not rows[1:]:
         return not_understood(span, "not-understood")
     reads = [_island(row, context) for row in rows]

@@ -8,7 +8,7 @@ from typing import Final
 from wellposed_converters.text.clause import Clause, Question
 from wellposed_converters.text.grammar.items import Item
 from wellposed_converters.text.grammar.refused import Refused
-from wellposed_converters.text.quantity import Amount
+from wellposed_converters.text.quantities import Amount
 from wellposed_converters.text.statements.statement import Bag
 
 

@@ -7,7 +7,7 @@ from typing import Final
 
 from wellposed_converters.text.clause import Clause, Question
 from wellposed_converters.text.grammar.refused import Refused
-from wellposed_converters.text.quantity import Amount
+from wellposed_converters.text.quantities import Amount
 from wellposed_converters.text.statements.force import Force, amount, basis, measured
 from wellposed_converters.text.statements.measure_parts import Reading, from_to, in_class
 from wellposed_converters.text.statements.statement import Bag, Context

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from wellposed_converters.text.clause import Clause, Question
-from wellposed_converters.text.quantity import Amount
+from wellposed_converters.text.quantities import Amount
 from wellposed_converters.text.statements.force import measured
 from wellposed_converters.text.statements.statement import Bag
 

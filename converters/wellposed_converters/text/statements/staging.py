@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from wellposed_converters.text.clause import Clause
 from wellposed_converters.text.grammar.refused import Refused
-from wellposed_converters.text.quantity import Amount
+from wellposed_converters.text.quantities import Amount
 from wellposed_converters.text.statements.force import basis, force, measured
 from wellposed_converters.text.statements.statement import Bag, Context, Read
 

@@ -65,7 +65,7 @@ def test_a_value_is_found_or_wanted(word, mode):
 def test_every_question_is_put_once_and_open_ones_stay():
     put = []
 
-    def ask(question, reading, fault):
+    def ask(question, _reading, fault):
         put.append((question.type, fault))
         return {"finding_or_request": "now"}.get(question.type, "")
 
@@ -78,7 +78,7 @@ def test_every_question_is_put_once_and_open_ones_stay():
 def test_a_refused_answer_is_put_again_with_the_reason():
     answers, faults = iter(["blorb", "now"]), []
 
-    def ask(question, reading, fault):
+    def ask(_question, _reading, fault):
         faults.append(fault)
         return next(answers)
 

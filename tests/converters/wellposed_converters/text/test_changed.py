@@ -55,7 +55,8 @@ JOINING = (
 MAY_BE_LEFT_OUT = frozenset(JOINING.split())
 """Words that join, are polite, or are said once more by what a clause is about ("line" of trim)."""
 SAID_TWICE = {
-    ("FT-007", "upper"), ("FT-023", "upper"), ("FT-026", "lower"), ("FT-033", "lower"), ("OT-004", "upper"), ("OT-004", "lower"),
+    ("FT-007", "upper"), ("FT-023", "upper"), ("FT-026", "lower"), ("FT-033", "lower"), ("OT-004", "upper"),
+    ("OT-004", "lower"),
     ("FT-014", "keep"), ("FT-023", "keep"), ("OT-018", "keep"), ("OT-031", "keep"), ("OT-006", "stays"),
     ("OT-012", "stays"), ("OT-021", "stays"), ("OT-034", "stays"), ("OT-034", "unchanged"), ("OT-027", "mm"),
     ("OT-047", "mm"), ("FT-015", "space"), ("OT-010", "space"), ("OT-016", "space"), ("OT-014", "gap"),

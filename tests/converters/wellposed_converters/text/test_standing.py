@@ -7,9 +7,11 @@ from wellposed_converters.text.standing import GAP, with_standing
 CASES = [
     ("Keep overjet.", "Keep overbite.", [("overjet", False), ("overbite", True)], [], "another thing is added"),
     ("Keep overjet.", "Keep overjet.", [("overjet", False)], [], "the same is said once"),
-    ("Reduce overjet to 2 mm.", "Keep overjet.", [("overjet", False), ("overjet", True)], ["contradiction"], "never over"),
+    ("Reduce overjet to 2 mm.", "Keep overjet.", [("overjet", False), ("overjet", True)], ["contradiction"],
+     "never over"),
     ("FDI. Att 14.", "FDI. Att 34.", [("attachment", False), ("attachment", True)], [], "other teeth"),
-    ("FDI. Att 14 15.", "FDI. Att 15 16.", [("attachment", False), ("attachment", True)], ["contradiction"], "teeth in both"),
+    ("FDI. Att 14 15.", "FDI. Att 15 16.", [("attachment", False), ("attachment", True)], ["contradiction"],
+     "teeth in both"),
     ("Keep overjet.", "OB 2 mm.", [("overjet", False)], ["finding_or_request"], "what is open there is asked"),
 ]  # fmt: skip
 

@@ -1,14 +1,14 @@
 """Whole notes put together from clauses that are known beforehand, in many hands.
 
-``note(seed)`` gives the text, the expected clauses with their spans, and the spans of headings, which may stand in a
-clause of their own or with the clause below them.
+``note(seed)`` gives the text, the expected clauses with their spans, and the spans of headings, which may be notes of
+their own or stand with the clause below them.
 """
 
 from dataclasses import dataclass
 from random import Random
 
-from tests.converters.wellposed_converters.text.varied_bite import clause
-from tests.converters.wellposed_converters.text.varied_clauses import MAKERS
+from tests.converters.wellposed_converters.text.varied_bite import ALL_OF, clause
+from tests.converters.wellposed_converters.text.varied_clauses import FOUND, MAKERS, WANTED
 from tests.converters.wellposed_converters.text.varied_pen import STATED, Pen
 
 # Never misspelt: one keystroke turns these into another word that is an order (free text, 6.4).
@@ -21,7 +21,9 @@ DANGER = frozenset(NEVER_MISSPELT.split())
 SYSTEMS = ["FDI"] * 5 + ["Universal"] * 3 + ["alphanumeric"] * 2 + ["Palmer"] * 2 + ["dotted"]
 GREETINGS = ["Hi,", "Hello,", "Dear colleague,", "Dear all,", "Hi team,"]
 PARTINGS = ["Thanks\nDr Sample", "Kind regards\nDr Example", "Many thanks", "Best wishes\nDr Sample"]
-LAYOUTS = ["sentences", "sentences", "sentences", "lines", "lines", "bullets", "numbered", "commas", "semicolons"]
+LAYOUTS = ["sentences"] * 3 + ["lines"] * 2 + ["bullets", "numbered", "commas", "semicolons", "sections", "sections"]
+FINDINGS = ["Findings:\n", "Findings\n", "Clinical findings\n", "Diagnosis:\n", "Findings: "]
+PLANS = ["Plan:\n", "Plan\n", "Treatment plan\n", "Treatment request\n", "Plan: "]
 NEGATIVE = ("no ", "do not", "don't", "non-")
 SHORTEST = 5
 LETTERS = "abcdefghijklmnopqrstuvwxyz"
@@ -33,6 +35,7 @@ class Note:
     expected: list
     layout: str
     slip: str | None
+    headings: tuple
 
 
 def note(seed):
@@ -41,13 +44,16 @@ def note(seed):
     system = random.choice(SYSTEMS)
     pen = Pen(random, system)
     layout = random.choice(LAYOUTS)
-    parts = _notation(pen) + _clauses(pen, layout)
+    made = _sections(pen) if layout == "sections" else _clauses(pen, layout)
+    parts = _notation(pen) + made
     case = random.choice([str] * 7 + [str.upper, str.lower])
     parts = [(case(words), records) for words, records in parts]
     slip = None
     if random.random() < 0.3:
         parts, slip = _misspelt(random, parts)
-    return Note(*_laid_out(random, layout, parts), layout, slip)
+    text, expected = _laid_out(random, layout, parts)
+    headings = tuple(tuple(one["spans"][0]) for one in expected if one["kind"] == "heading")
+    return Note(text, [one for one in expected if one["kind"] != "heading"], layout, slip, headings)
 
 
 def _notation(pen):
@@ -65,6 +71,23 @@ def _clauses(pen, layout):
         if not parts or _fits(layout, words, records, parts):
             parts.append((words[0].upper() + words[1:] if layout == "sentences" else words, records))
     return parts
+
+
+def _sections(pen):
+    """What is found and what is wanted, under headings (R12: a bare number is the one or the other by its heading)."""
+    random = pen.random
+    found, wanted = random.sample(FOUND, random.randint(2, 3)), random.sample(WANTED, random.randint(2, 4))
+    kinds = random.sample(["overjet", "overbite"], random.randint(0, 2))
+    pairs = {kind: (random.choice([4, 5, 6.5]), random.choice([2, 2.5, 3])) for kind in kinds}
+    below = [[maker(pen) for maker in makers] for makers in (found, wanted)]
+    for side, (mode, measure) in enumerate([("state", "current"), ("do", "target")]):
+        for kind, values in pairs.items():
+            words = f"{pen.say(ALL_OF[kind])} {pen.with_unit(pen.number(values[side]), 'mm')}"
+            said = {"measure": measure, "min": values[side], "max": values[side], "unit": "mm"}
+            below[side].insert(random.randint(0, 1), (words, [clause(kind, mode, **said)]))
+    heads = [(random.choice(words), [clause("heading", "state")]) for words in (FINDINGS, PLANS)]
+    sections = [head[:1] + rows for head, rows in zip([[heads[0]], [heads[1]]], below, strict=True)]
+    return [(words[0].upper() + words[1:], records) for rows in sections for words, records in rows]
 
 
 def _fits(layout, words, records, parts):
@@ -103,8 +126,9 @@ def _misspelt(random, parts):
     """One slip of the keyboard in one word of five letters or more."""
     places = [
         (n, at, word)
-        for n, (words, _) in enumerate(parts)
+        for n, (words, records) in enumerate(parts)
         for at, word in _words(words)
+        if records[0]["kind"] != "heading" and "spans" not in records[0]
         if len(word) >= SHORTEST and word.isascii() and word.isalpha() and word.casefold() not in DANGER
     ]
     if not places:
@@ -144,10 +168,13 @@ def _laid_out(random, layout, parts):
     if layout != "commas" and random.random() < 0.2:
         text, expected = _with_note(text, expected, random.choice(GREETINGS), "greeting", end)
     before, after = _marks(random, layout, end)
-    for number, (words, records) in enumerate(parts, start=1):
-        text += before.format(number)
-        expected += [record | {"spans": [[len(text), len(text) + len(words)]]} for record in records]
-        stop = after
+    ended = [(words.replace("\n", end), records) for words, records in parts]
+    for number, (words, records) in enumerate(ended, start=1):
+        heading = records[0]["kind"] == "heading"
+        text = text.rstrip() + 2 * end if heading and text else text + before.format(number)
+        whole, by = [[0, len(words.rstrip())]], len(text)
+        expected += [one | {"spans": [[a + by, b + by] for a, b in one.get("spans", whole)]} for one in records]
+        stop = "" if heading else after
         if layout in ("commas", "semicolons") and (number == len(parts) or records[0]["kind"] == "notation"):
             stop = ". " if number < len(parts) else random.choice(["", "."])
         text += words + stop
@@ -160,7 +187,7 @@ def _laid_out(random, layout, parts):
 
 def _marks(random, layout, end):
     match layout:
-        case "sentences":
+        case "sentences" | "sections":
             return "", random.choice([". ", ". ", ".  "])
         case "lines":
             return "", random.choice([end, "." + end])

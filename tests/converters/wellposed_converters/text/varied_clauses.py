@@ -251,9 +251,48 @@ def removable(pen):
     return words, [clause("retainer", "do", arch=arch, of=of.lower().replace("-", "_"))]
 
 
+def joined(pen):
+    """Two orders with a verb each in one sentence; each has its own words."""
+    one, other = pen.random.sample(WITH_VERB, 2)
+    first, expected = one(pen)
+    second, more = other(pen)
+    if ":" in first + second or " only" in first or first.endswith("each"):
+        return first, expected
+    link = pen.random.choice([" and ", ", and "])
+    at = len(first) + len(link)
+    second = second[0].lower() + second[1:]
+    spans = [[0, len(first)]], [[at, at + len(second)]]
+    return first + link + second, [
+        *({**record, "spans": spans[0]} for record in expected),
+        *({**record, "spans": spans[1]} for record in more),
+    ]
+
+
+WITH_VERB = [derotate, rotate, incline, shift, edges, vertical]
+
+
+def ipr_total(pen):
+    """A bound for each contact and one for all of them: two clauses at the same places."""
+    teeth, where = pen.across()
+    each, bound = pen.most([0.2, 0.3], "mm")
+    whole, most = pen.most([1, 1.5], "mm")
+    words = pen.say("IPR {t} {a} per contact, [|in ]total {b}", t=where, a=each, b=whole)
+    return words, [
+        clause("ipr", "limit", contacts=contacts(teeth), measure="per_contact", **bound),
+        clause("ipr", "limit", contacts=contacts(teeth), measure="total", **most),
+    ]
+
+
+FOUND = [status, crowding, bite.midline_now]
+WANTED = [
+    align, bite.ipr, bite.ipr_most, bite.no_ipr, vertical, derotate, rotate, lock, attachments, incline, none_of_it,
+    bite.midlines_kept, retainer, joined, ipr_total,
+]  # fmt: skip
 MAKERS = [
-    align, align, align_but, bite.keep, bite.keep_both, bite.bite_target, bite.bite_from_to, bite.may_deepen, bite.midlines_kept, bite.midline_moved,
-    bite.midline_now, bite.no_ipr, bite.no_ipr_run, bite.ipr, bite.ipr, bite.ipr_most, bite.ipr_one, vertical, vertical, no_vertical, derotate, rotate,
+    joined, joined, joined, ipr_total,
+    align, align, align_but, bite.keep, bite.keep_both, bite.bite_target, bite.bite_from_to, bite.may_deepen,
+    bite.midlines_kept, bite.midline_moved, bite.midline_now, bite.no_ipr, bite.no_ipr_run, bite.ipr, bite.ipr,
+    bite.ipr_most, bite.ipr_one, vertical, vertical, no_vertical, derotate, rotate,
     torque, incline, no_incline, shift, lock, lock, attachments, attachments, aids, ramps, none_of_it, extraction,
     elastics, spaces, width, staging, status, status, crowding, sagittal, retainer, edges, crossbite, rest, removable,
 ]  # fmt: skip

@@ -9,7 +9,9 @@ from wellposed_converters.text.layout import lay_out
 
 SAMPLES = {
     sample["id"]: sample
-    for sample in map(json.loads, (Path(__file__).parents[1] / "corpus" / "samples.jsonl").read_text("utf-8").splitlines())
+    for sample in map(
+        json.loads, (Path(__file__).parents[1] / "corpus" / "samples.jsonl").read_text("utf-8").splitlines()
+    )
 }
 
 

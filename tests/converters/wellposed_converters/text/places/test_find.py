@@ -509,7 +509,3 @@ def test_whatever_is_written_every_place_means_something_or_is_asked(scraps, dot
         for meaning in place.meanings:
             assert all(notation.neighbours(*pair) for pair in (*meaning.contacts, *inner_contacts(meaning)))
             assert all(notation.from_fdi(tooth) for tooth in meaning.named())
-
-
-
-

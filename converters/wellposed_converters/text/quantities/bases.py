@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from typing import TypeVar
 
-from wellposed_converters.text.quantity_kinds import Amount, Basis, Ordinal
-from wellposed_converters.text.quantity_value import value
-from wellposed_converters.text.quantity_words import Row, asks, phrases, row, words
+from wellposed_converters.text.quantities.kinds import Amount, Basis, Ordinal
+from wellposed_converters.text.quantities.value import value
+from wellposed_converters.text.quantities.words import Row, asks, phrases, row, words
 
 T = TypeVar("T")
 

@@ -7,16 +7,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from wellposed_converters.text.quantity_bases import find_bases as find_bases
-from wellposed_converters.text.quantity_bases import find_ordinals as find_ordinals
-from wellposed_converters.text.quantity_bases import whole_interval
-from wellposed_converters.text.quantity_kinds import Amount as Amount
-from wellposed_converters.text.quantity_kinds import Basis as Basis
-from wellposed_converters.text.quantity_kinds import FromTo as FromTo
-from wellposed_converters.text.quantity_kinds import Ordinal as Ordinal
-from wellposed_converters.text.quantity_made import expression, merged
-from wellposed_converters.text.quantity_numbers import number
-from wellposed_converters.text.quantity_words import Row, phrases, row
+from wellposed_converters.text.quantities.bases import find_ordinals, whole_interval
+from wellposed_converters.text.quantities.kinds import Amount, FromTo
+from wellposed_converters.text.quantities.made import expression, merged
+from wellposed_converters.text.quantities.numbers import number
+from wellposed_converters.text.quantities.words import Row, phrases, row
 
 Found = Amount | FromTo
 

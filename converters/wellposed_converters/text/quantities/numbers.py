@@ -7,8 +7,8 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Final
 
-from wellposed_converters.text.notation import from_fdi, from_universal
-from wellposed_converters.text.quantity_words import DASHES, DECIMAL, Row, phrases, ratio, words
+from wellposed_converters.text.places.notation import from_fdi, from_universal
+from wellposed_converters.text.quantities.words import DASHES, DECIMAL, Row, phrases, ratio, words
 
 LONGEST: Final = 3
 """Digits of a number; more are a code or a year."""

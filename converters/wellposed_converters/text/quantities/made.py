@@ -6,12 +6,12 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Final
 
-from wellposed_converters.text.quantity_frame import Frame, before, behind, certain, counted_by
-from wellposed_converters.text.quantity_joins import Pair, between, from_to, pair
-from wellposed_converters.text.quantity_kinds import Amount, FromTo
-from wellposed_converters.text.quantity_lists import in_list
-from wellposed_converters.text.quantity_value import Value, dotted_tooth, value
-from wellposed_converters.text.quantity_words import Row, asks, phrases, words
+from wellposed_converters.text.quantities.frame import Frame, before, behind, certain, counted_by
+from wellposed_converters.text.quantities.joins import Pair, between, from_to, pair
+from wellposed_converters.text.quantities.kinds import Amount, FromTo
+from wellposed_converters.text.quantities.lists import in_list
+from wellposed_converters.text.quantities.value import Value, dotted_tooth, value
+from wellposed_converters.text.quantities.words import Row, asks, phrases, words
 
 Found = Amount | FromTo
 BOUNDS: Final = {"at_most": "at_most", "at_most_open": "at_most", "at_least": "at_least"}

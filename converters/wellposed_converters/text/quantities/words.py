@@ -10,7 +10,7 @@ from functools import cache
 from importlib import resources
 from typing import Any, Final
 
-from wellposed_converters.text.lexer import Token, tokens
+from wellposed_converters.text.lexicon.lexer import Token, tokens
 
 DASHES: Final = frozenset("-‐‑‒–—−")  # noqa: RUF001  # every dash that people write
 POINTS: Final = frozenset(".·∙⋅")
@@ -22,7 +22,7 @@ Phrases = Mapping[str, tuple[tuple[tuple[str, ...], str], ...]]
 
 @cache
 def _data() -> dict[str, Any]:
-    return tomllib.loads(resources.files("wellposed_converters.text").joinpath("quantity.toml").read_text("utf-8"))
+    return tomllib.loads(resources.files(__package__).joinpath("quantity.toml").read_text("utf-8"))
 
 
 @cache

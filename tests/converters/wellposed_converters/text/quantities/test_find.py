@@ -6,7 +6,7 @@ from importlib import resources
 import pytest
 
 from wellposed_converters.text.clause import QUESTIONS
-from wellposed_converters.text.quantity import Amount, FromTo, find_amounts, find_bases, find_ordinals
+from wellposed_converters.text.quantities import Amount, FromTo, find_amounts, find_bases, find_ordinals
 
 
 def amounts(text, taken=()):
@@ -361,7 +361,7 @@ def test_two_readings_are_asked(text, why):
 
 
 def test_every_doubt_of_the_data_has_an_example():
-    data = resources.files("wellposed_converters.text").joinpath("quantity.toml").read_text("utf-8")
+    data = resources.files("wellposed_converters.text.quantities").joinpath("quantity.toml").read_text("utf-8")
     (table,) = (mark for mark in test_two_readings_are_asked.pytestmark if mark.name == "parametrize")
     assert {why for _, why in table.args[1]} == set(tomllib.loads(data)["asks"])
 

@@ -6,9 +6,9 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Final
 
-from wellposed_converters.text.notation import from_fdi
-from wellposed_converters.text.quantity_numbers import BEFORE, BEHIND, LEAST, Number, may_be_tooth, number
-from wellposed_converters.text.quantity_words import POINTS, Row, phrases, words
+from wellposed_converters.text.places.notation import from_fdi
+from wellposed_converters.text.quantities.numbers import BEFORE, BEHIND, LEAST, Number, may_be_tooth, number
+from wellposed_converters.text.quantities.words import POINTS, Row, phrases, words
 
 ADVERBS: Final = ("day", "week", "month")
 LAST_QUADRANT: Final = 8

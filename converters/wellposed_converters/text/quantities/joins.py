@@ -6,9 +6,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
-from wellposed_converters.text.quantity_numbers import TEN
-from wellposed_converters.text.quantity_value import Value, fractional, value
-from wellposed_converters.text.quantity_words import Row, phrases, words
+from wellposed_converters.text.quantities.numbers import TEN
+from wellposed_converters.text.quantities.value import Value, fractional, value
+from wellposed_converters.text.quantities.words import Row, phrases, words
 
 COUNTED: Final = frozenset(("count", "day", "week", "month"))
 """Units that no tooth number stands before by accident."""

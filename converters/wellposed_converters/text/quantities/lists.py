@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Final
 
-from wellposed_converters.text.quantity_numbers import number
-from wellposed_converters.text.quantity_value import Value, value
-from wellposed_converters.text.quantity_words import DASHES, Row, words
+from wellposed_converters.text.quantities.numbers import number
+from wellposed_converters.text.quantities.value import Value, value
+from wellposed_converters.text.quantities.words import DASHES, Row, words
 
 JOINS: Final = DASHES | {"/", "~", "|", "to"}
 

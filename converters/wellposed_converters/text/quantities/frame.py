@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import Final
 
-from wellposed_converters.text.quantity_value import value
-from wellposed_converters.text.quantity_words import DASHES, Row, negated, phrases, words
+from wellposed_converters.text.quantities.value import value
+from wellposed_converters.text.quantities.words import DASHES, Row, negated, phrases, words
 
 STOPS: Final = frozenset(",;)]")
 SIDES: Final = DASHES | frozenset("<>=")

@@ -1,3 +1,0 @@
-"""Moved."""
-
-from wellposed_converters.text.places.notation import *  # noqa: F403
