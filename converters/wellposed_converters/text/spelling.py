@@ -15,6 +15,7 @@ from typing import Final
 from rapidfuzz.distance import OSA
 
 from wellposed_converters.text.clause import Span
+from wellposed_converters.text.lexicon import entry_of
 from wellposed_converters.text.lexicon.lexer import Token, tokens
 
 SHORTEST: Final = 5
@@ -78,9 +79,17 @@ def _target(token: Token, targets: frozenset[str], known: frozenset[str]) -> str
     ):
         return None
     near = {other for other in _near(len(word), targets) if OSA.distance(word, other, score_cutoff=1) == 1}
-    if len(near) != 1 or near & _danger():
+    if len(near) != 1 or near & _danger() or _others(word, near, known):
         return None
     return near.pop()
+
+
+def _others(word: str, near: set[str], known: frozenset[str]) -> bool:
+    """Whether a known word that is no target is as near: "booth" may be both."""
+    sizes = (len(word) - 1, len(word), len(word) + 1)
+    meant = {entry_of(other) for other in near}
+    rest = (other for size in sizes for other in _by_length(known).get(size, ()) if other not in near)
+    return any(OSA.distance(word, other, score_cutoff=1) == 1 and entry_of(other) not in meant for other in rest)
 
 
 @cache

@@ -13,7 +13,7 @@ from wellposed_converters.text.lexicon import Entry, longest
 from wellposed_converters.text.lexicon.conditions import Condition
 from wellposed_converters.text.lexicon.lexer import Token, tokens
 from wellposed_converters.text.places import Place
-from wellposed_converters.text.quantities import Amount
+from wellposed_converters.text.quantities import Amount, Basis
 
 SIGNS: Final = {",": "COMMA", ":": "COLON", "(": "LPAR", ")": "RPAR", "-": "DASH", "\u2013": "DASH", "\u2014": "DASH"}
 SILENT: Final = frozenset(".;!\u2022*|")
@@ -73,6 +73,8 @@ def _next(row: Sequence[Token], at: int, special: Mapping[int, Found]) -> tuple[
         return _found(thing), _after(row, at, thing.end)
     if match is not None:
         return _form(match.entry, (token.start, reach)), match.last
+    if token.norm == "." and at + 1 < len(row) and not _counts_on(row[at + 1], special):
+        return _Rest("unknown", (token.start, token.end)), at + 1
     return _sign(token, tight=_tight(row, at)), at + 1
 
 
@@ -97,6 +99,11 @@ def _form(entry: Entry, span: Span) -> Item | _Rest:
         return _Rest(entry.name, span)
     category = str(entry.facts["sort"]).upper() if entry.category == "HEAD" else entry.category
     return Item(category, entry.name, *span, value=entry)
+
+
+def _counts_on(token: Token, special: Mapping[int, Found]) -> bool:
+    """Whether an amount goes on after its full stop: "0.2 mm. per contact"."""
+    return isinstance(special.get(token.start), Basis | Amount)
 
 
 def _tight(row: Sequence[Token], at: int) -> bool:

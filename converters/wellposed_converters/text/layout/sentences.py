@@ -17,6 +17,8 @@ ENDS: Final = re.compile(r";|[.?!]+[\"'\u201d\u2019)\]]*(?=\s|$)|(?<=[^\W\d_]{2}
 WORD_BEFORE: Final = re.compile(r"(?:[^\W\d_]+(?:[./][^\W\d_]+)*)$")
 NEXT: Final = re.compile(r"\s*([^\W\d_]+(?:['\u2019][^\W\d_]+)?|\S)?")
 LOOK_BACK: Final = 40
+WIDE: Final = 2
+"""Spaces after a full stop that ends a sentence whatever stands before it."""
 PAIRS: Final = {")": "(", "]": "["}
 
 
@@ -76,6 +78,8 @@ def _ends(text: str, first: int, at: int, mark: str, end: int) -> bool:
     following = (found and found[1]) or ""
     if begun.isdigit() and following:
         return False  # '12. Derotate' may name a tooth or an item
+    if text[at + len(mark) : at + len(mark) + 2].isspace() and len(text[at + len(mark) : at + len(mark) + 2]) == WIDE:
+        return True
     if mark.startswith(".."):
         return not following or following[0].isupper()
     before = WORD_BEFORE.search(begun)

@@ -113,6 +113,13 @@ def content_words() -> frozenset[str]:
     ) | frozenset(_data("repair.toml")["words"])
 
 
+def entry_of(word: str) -> Entry | None:
+    """What a word means by itself; ``None`` where it is only a part of forms."""
+    row = tokens(word)
+    match = longest(row, 0, len(row))
+    return match.entry if match is not None and match.last == len(row) else None
+
+
 def longest(row: Sequence[Token], first: int, stop: int) -> Match | None:
     """The longest form that starts at token ``first`` and ends before ``stop``; a hyphen inside it may be missing."""
     node, at, best = _root(), first, None

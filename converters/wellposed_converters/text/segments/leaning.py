@@ -98,6 +98,9 @@ def _inherits(bag: Bag, said: Said | None, context: Context) -> Context:
         raise Refused("force-not-said")
     if said.far:
         return context
+    waits = bool(said.clauses) and {"teeth", "contacts"} & set(said.clauses[-1].pending)
+    if waits and not bag.has("PLACE"):
+        raise Refused("place-waits")
     if said.place is not None and not bag.has("PLACE") and not bag.has("NEG"):
         return context.with_(lead=(*context.lead, Said(None, None, said.place)))
     return context

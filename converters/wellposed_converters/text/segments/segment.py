@@ -43,7 +43,8 @@ def islands(items: Sequence[Item], context: Context, span: Span) -> Segment:
     reads = [_island(row, context) for row in rows]
     for number, read in enumerate(reads):
         beside = [item for row in (*rows[max(0, number - 1) : number], *rows[number + 1 : number + 2]) for item in row]
-        if _lost(read) and (any(map(_reaches, beside)) or any(map(_reaches_out, rows[number]))):
+        far = any(map(_reaches, beside)) or any(map(_reaches_out, rows[number])) or not _begins(rows[number])
+        if _lost(read) and far:
             return not_understood(span, "not-understood")
     return joined(reads)
 
@@ -56,6 +57,12 @@ def _reaches(item: Item) -> bool:
 def _reaches_out(item: Item) -> bool:
     """The same of a statement that is asked about: what it points back to is not changed by it."""
     return _reaches(item) and item.category != "THERE"
+
+
+def _begins(row: Sequence[Item]) -> bool:
+    """Whether a row begins a statement of its own, and cannot be the rest of the one before it."""
+    strange = row[0].category == "UNKNOWN" and any(item.category in HEADS | {"ASKED"} for item in row)
+    return strange or row[0].category in HEADS | BEGINS | {"ASKED", "CLASS", "GRADE"}
 
 
 def _rows(items: Sequence[Item]) -> list[list[Item]]:

@@ -48,7 +48,7 @@ def amount(bag: Bag) -> tuple[Amount | None, bool]:
     if not found:
         return None, by
     value: Amount = found[0].value
-    if value.asks or value.sign:
+    if value.asks or value.sign or (value.approx and value.bound == "range"):
         raise Refused("doubtful-amount")
     lone = value.unit is None and value.bound == "exact"
     if lone and not by and not _after_its_noun(bag, found[0]):

@@ -64,7 +64,8 @@ def _placed(bag: Bag, clause: Clause, place: Where, strength: Force, context: Co
         return clause, []
     if clause.contacts:
         raise Refused("movement-of-a-contact")
-    subject = _subject(clause, context.before)
+    everywhere = strength.denied and clause.kind in ("archwidth", "extraction")
+    subject = () if everywhere else _subject(clause, context.before)
     if subject:
         return clause.with_(teeth=subject), []
     if clause.kind in ARCHWISE:

@@ -361,12 +361,18 @@ def test_a_group_of_teeth_that_is_not_there():
     ]
     found_ = told(teeth=teeth, allow=allow)
     assert [found_[f"/allow/{number}"][1] for number in range(3)] == [
-        "Allowed: retract (backwards; nothing is extracted by it) the incisors of the upper arch: none is there, all"
-        " alike by at most 1 mm.",
-        "Allowed: narrow (the teeth of a pair together) the lower arch, canines to second molars: none is there, by at"
-        " most 1 mm per pair, both teeth together.",
-        "Allowed: mesial movement (along the arch, towards its middle) in the lower arch, first and second molars: none"
-        " is there, by at most 1 mm.",
+        (
+            "Allowed: retract (backwards; nothing is extracted by it) the incisors of the upper arch: none is there,"
+            " all alike by at most 1 mm."
+        ),
+        (
+            "Allowed: narrow (the teeth of a pair together) the lower arch, canines to second molars: none is there,"
+            " by at most 1 mm per pair, both teeth together."
+        ),
+        (
+            "Allowed: mesial movement (along the arch, towards its middle) in the lower arch, first and second molars:"
+            " none is there, by at most 1 mm."
+        ),
     ]
 
 
