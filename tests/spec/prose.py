@@ -6,7 +6,16 @@ from pathlib import Path
 from typing import NamedTuple
 
 SPEC = Path(__file__).parents[2] / "spec"
-WRITTEN = ("README.md", "prescription.md", "semantics.md", "objectives.md", "measures.md", "report.md", "readback.md", "notes.md")
+WRITTEN = (
+    "README.md",
+    "prescription.md",
+    "semantics.md",
+    "objectives.md",
+    "measures.md",
+    "report.md",
+    "readback.md",
+    "notes.md",
+)
 PAGES = {path.relative_to(SPEC).as_posix(): path.read_text("utf-8") for path in sorted(SPEC.rglob("*.md"))}
 
 _FENCE = re.compile(r"^```(?P<info>[^\n]*)\n(?P<body>.*?)^```$", re.MULTILINE | re.DOTALL)
