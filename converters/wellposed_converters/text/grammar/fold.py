@@ -138,7 +138,11 @@ def _take_shape(before: Part, part: Part) -> None:
 
 def _named_place(before: Part, part: Part) -> bool:
     """A tooth named by its state belongs to the list before it: "on 11 or on the crown 46"."""
-    alone = part.head is not None and part.head.category == "STATE" and part.categories() == {"STATE", "PLACE"}
+    alone = (
+        part.head is not None
+        and part.head.category == "STATE"
+        and sorted(item.category for item in part.items) == ["PLACE", "STATE"]
+    )
     return alone and not part.asides and part.join in ("or", "and", "comma") and _ends_with_place(before)
 
 

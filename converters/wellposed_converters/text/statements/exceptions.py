@@ -20,7 +20,7 @@ def excepted(part: Part, context: Context, read: Callable[[Part, Context], Read]
     """The statement without what is excepted. :raises Refused: when the exception is no place, or there are two."""
     marks = [number for number, item in enumerate(part.items) if item.category == "EXCEPT"]
     before, after = part.items[: marks[0]], part.items[marks[0] + 1 :]
-    if len(marks) > 1 or not after or any(item.category != "PLACE" for item in after) or part.asides:
+    if len(marks) > 1 or not before or not after or any(item.category != "PLACE" for item in after) or part.asides:
         raise Refused("exception")
     said = read(replace(part, items=before), context)
     bag = Bag(list(after), None, "start", tuple(after), True)

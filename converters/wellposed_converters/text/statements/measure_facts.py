@@ -71,6 +71,8 @@ def _timed(bag: Bag, clause: Clause, value: Amount | None, tense: _Tense, contex
         return [measured(clause, value, "target")], []
     if tense.when == "current":
         return [measured(clause.with_(mode="state"), value, "current")], []
+    if value.bound == "at_most" and context.section != "findings" and not tense.being:
+        return [measured(clause.with_(mode="limit"), value, "target")], []
     return _fact_or_order(bag, clause, value, tense, context)
 
 

@@ -77,6 +77,11 @@ def teeth_of(record):
     return {*record.get("teeth", ()), *(tooth for pair in pairs for tooth in pair)}
 
 
+def has_primary(record):
+    """Whether a record names a primary tooth."""
+    return bool(teeth_of(record) & PRIMARY)
+
+
 def written_teeth(sample):
     """Where teeth are written singly: ``(start, end, tooth)``; a number is one when a clause over it has that tooth."""
     for found in WRITTEN.finditer(sample.text):

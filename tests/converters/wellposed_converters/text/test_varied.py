@@ -17,7 +17,7 @@ from wellposed_converters.text.scoring import score
 NOTES = 2000
 SLICE = 100
 READ_RIGHT = 0.9
-"""Of the clauses of a slice; measured 0.906 to 0.954. A floor, so that asking about everything is no way to pass."""
+"""Of the clauses of a slice; measured 0.906 to 0.964. A floor, so that asking about everything is no way to pass."""
 
 
 def compared(written):
@@ -36,7 +36,7 @@ def test_a_clause_is_read_right_or_asked_about(first):
     silent = {seed: (notes[seed].text, one.silent) for seed, (one, _) in found.items() if one.silent}
     assert silent == {}
     assert {seed for seed, (_, coverage) in found.items() if coverage < 1} == set()
-    right = sum(len(one.right) for one, _ in found.values())
+    right = sum(g < len(notes[seed].expected) for seed, (one, _) in found.items() for g, _ in one.right)
     assert right >= READ_RIGHT * sum(len(written.expected) for written in notes.values())
 
 
