@@ -18,6 +18,7 @@ from wellposed.reading import limits
 from wellposed.render.schemas import schema_text
 from wellposed.schema import document_schema, names
 from wellposed.vocabulary import measures, motions, terms
+from wellposed_converters.text.clause import QUESTIONS
 
 WORDS = {"valid", "fragment", "base", "refused", "verdict", "asks"}
 EXAMPLES = [pytest.param(e, id=f"{e.page}:{e.line} {' '.join(e.words)}") for e in examples()]
@@ -217,7 +218,7 @@ def test_norms_are_printed_at_all():
 
 REPORT = json.loads(schema_text("report"))
 NAMES = members(REPORT) | set(GROUNDS) | MEMBERS | TERMS | RULES | VERDICTS | {str(severity) for severity in Severity}
-ELSEWHERE = {"null", "slide", "valid", "fragment", "generated"}
+ELSEWHERE = {"null", "slide", "valid", "fragment", "generated"} | {"text", "expected", "ask"} | set(QUESTIONS)
 
 
 @pytest.mark.parametrize("page", WRITTEN)

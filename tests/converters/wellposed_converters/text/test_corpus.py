@@ -1,7 +1,8 @@
 """Whole notes against their expected readings: no silent error, every character accounted for, few needless questions.
 
 `samples.jsonl` were written with the reading rules; `ordinary` and `adversarial` by others who never saw the reader.
-`held-*.jsonl` were never looked at while the reader was made: of them only what must never happen is asserted.
+`held-*.jsonl` were held back until the reader was made; of them only what must never happen is asserted. `incidents`
+are the silent errors that were found by machine, each with what is right: they stay.
 """
 
 import json
