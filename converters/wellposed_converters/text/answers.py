@@ -35,7 +35,7 @@ class NotAnswered(ValueError):  # noqa: N818  # a reply to the person who answer
 
 @dataclass(frozen=True)
 class Answered:
-    """An answer as it was given: the question, the words, by whom and when; ``numbering`` if it settles that."""
+    """An answer as it was given: the question, the words, by whom and when."""
 
     question: Question
     words: str
@@ -125,10 +125,12 @@ Ask = Callable[[Question, Reading, str], str]
 """Puts one question, with what was wrong with the answer before; an empty answer leaves it open."""
 
 
-def ask_all(reading: Reading, ask: Ask, by: str, now: Callable[[], str]) -> tuple[Reading, tuple[Answered, ...]]:
-    """Every question put, those that much waits for first; unanswered ones stay."""
+def ask_all(
+    reading: Reading, ask: Ask, by: str, now: Callable[[], str], put: Sequence[Question] = ()
+) -> tuple[Reading, tuple[Answered, ...]]:
+    """Every question put that is not in ``put``, those that much waits for first; unanswered ones stay."""
     given: list[Answered] = []
-    left: list[Question] = []
+    left = list(put)
     fault = ""
     while open_ := [one for one in reading.questions if one not in left]:
         question = min(open_, key=_weight)

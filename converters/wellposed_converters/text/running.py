@@ -4,13 +4,17 @@ from __future__ import annotations
 
 import hashlib
 import json
+import re
 from collections.abc import Mapping
+from dataclasses import replace
 from datetime import UTC, datetime
 from pathlib import Path
-from typing import Any, Final
+from typing import Any, Final, get_args
 
 import click
 
+from wellposed.model.envelope import NOTE_EXTENSION
+from wellposed.vocabulary.terms import Retainer
 from wellposed_converters.text.answers import Answered, ask_all
 from wellposed_converters.text.clause import Question
 from wellposed_converters.text.draft import Draft, NotFinished, draft, finish
@@ -26,6 +30,13 @@ CLEAR: Final = 0
 OPEN: Final = 1
 NOT_READ: Final = 3
 WIDTH: Final = 100
+NUMBER: Final = re.compile(r"-?[0-9]+(?:[.][0-9]+)?")
+TERMS: Final[Mapping[str, tuple[str, ...]]] = {
+    "unit": ("mm", "deg", "percent"),
+    "arches": ("upper", "lower", "both"),
+    "retainer": get_args(Retainer),
+}
+"""Members that are answered with a term of the format; every other is a number."""
 
 
 def run(ctx: click.Context, note: str, options: Mapping[str, Any]) -> int:
@@ -36,22 +47,44 @@ def run(ctx: click.Context, note: str, options: Mapping[str, Any]) -> int:
         text = read_file(Path(note)).text
         if is_read_back(text):
             return _again(ctx, text, options)
-        reading, marks = _read(text, options["standing"])
+        note_, standing = read_text(text), _standing(options["standing"])
     except NoteError as error:
         click.echo(f"wellposed: {error}", err=True)
         return NOT_READ
-    given: tuple[Answered, ...] = ()
-    if options["ask"]:
-        reading, given = ask_all(reading, _put, options["by"], _now)
+    by = options["by"] if options["ask"] else None
+    reading, given = _answered(note_, standing, by)
     drafted = draft(reading.text, reading.clauses, reading.questions)
-    if options["ask"]:
-        drafted = _filled(drafted)
-    record = drafted.record() | marks
-    record["answers"] = [*_answers(given), *({"by": options["by"], **one} for one in record["answers"])]
+    drafted = replace(_filled(drafted) if by else drafted, note_sha256=_digest(text))
+    answers = [*_answers(given), *({"by": by, **one} for one in drafted.answers)]
+    record = drafted.record() | _marks(text, standing) | {"answers": answers}
     if options["particulars"]:
         record = _finished(drafted, options["particulars"], ctx)
+        record["extensions"][NOTE_EXTENSION]["content"]["answers"] = [_undated(one) for one in answers]
     _written(options, record, lines(reading, drafted, WIDTH))
     return OPEN if _open(drafted) else CLEAR
+
+
+def _answered(note: Reading, standing: Reading | None, by: str | None) -> tuple[Reading, tuple[Answered, ...]]:
+    """Both texts as one; what is asked of each is put for each by itself, then what is asked between them."""
+    given: tuple[Answered, ...] = ()
+    if by:
+        note, given = ask_all(note, _put, by, _now)
+    if standing is None:
+        return note, given
+    if by:
+        standing, more = ask_all(standing, _put, by, _now)
+        given += more
+    both = with_standing(note, standing)
+    if by:
+        put = both.questions[: len(note.questions) + len(standing.questions)]
+        both, more = ask_all(both, _put, by, _now, put)
+        given += more
+    return both, given
+
+
+def _undated(answer: Mapping[str, Any]) -> dict[str, Any]:
+    """An answer as the prescription keeps it, whose own date says when."""
+    return {name: value for name, value in answer.items() if name != "at"}
 
 
 def _again(ctx: click.Context, text: str, options: Mapping[str, Any]) -> int:
@@ -67,15 +100,15 @@ def _again(ctx: click.Context, text: str, options: Mapping[str, Any]) -> int:
     return OPEN if _open(drafted) else CLEAR
 
 
-def _read(text: str, standing: str | None) -> tuple[Reading, dict[str, Any]]:
-    """The note, with the standing instructions beside it, and what identifies both."""
-    reading = read_text(text)
-    marks: dict[str, Any] = {"note_sha256": _digest(text)}
-    if standing is not None:
-        own = read_text(read_file(Path(standing)).text)
-        marks |= {"standing_sha256": _digest(own.text), "standing_from": len(text) + len(GAP)}
-        reading = with_standing(reading, own)
-    return reading, marks
+def _standing(file: str | None) -> Reading | None:
+    return read_text(read_file(Path(file)).text) if file is not None else None
+
+
+def _marks(text: str, standing: Reading | None) -> dict[str, Any]:
+    """What identifies the standing instructions, and where their offsets begin."""
+    if standing is None:
+        return {}
+    return {"standing_sha256": _digest(standing.text), "standing_from": len(text) + len(GAP)}
 
 
 def _digest(text: str) -> str:
@@ -117,11 +150,11 @@ def _filled(drafted: Draft) -> Draft:
 
 def _amounts(drafted: Draft, asked: Mapping[str, Any]) -> Draft:
     click.echo("\n" + asked["text"], err=True)
-    values = {}
+    values: dict[str, float | str] = {}
     for member in asked["members"]:
-        said = _prompt(f"{member.replace('_', ' ')} (empty leaves it open)")
-        if said.strip():
-            values[member] = _number(said)
+        value = _member(member)
+        if value is not None:
+            values[member] = value
     try:
         return to_format(drafted, asked["id"], values) if values else drafted
     except ValueError as error:
@@ -129,11 +162,17 @@ def _amounts(drafted: Draft, asked: Mapping[str, Any]) -> Draft:
         return drafted
 
 
-def _number(words: str) -> float:
-    try:
-        return float(words)
-    except ValueError as error:
-        raise click.UsageError(f"{words!r} is not a number with a decimal point") from error
+def _member(member: str) -> float | str | None:
+    """The number or term typed; what is none is asked for again, so that no answer before it is lost."""
+    terms = TERMS.get(member)
+    while said := _prompt(f"{member.replace('_', ' ')} (empty leaves it open)").strip():
+        if terms is not None and said in terms:
+            return said
+        if terms is None and NUMBER.fullmatch(said):
+            return float(said)
+        needed = f"one of these: {', '.join(terms)}" if terms else "a number with a decimal point, such as 0.5"
+        click.echo(f"  it must be {needed}", err=True)
+    return None
 
 
 def _answers(given: tuple[Answered, ...]) -> list[dict[str, Any]]:

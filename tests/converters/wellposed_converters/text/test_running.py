@@ -1,5 +1,6 @@
 """``wellposed read`` as it is called."""
 
+import hashlib
 import json
 
 import pytest
@@ -71,3 +72,46 @@ def test_an_open_draft_makes_no_prescription(read):
     result = read(OPEN, "--particulars", str(read.folder / "p.json"))
     assert result.exit_code == 1
     assert "question-open" in result.output
+
+
+def test_a_number_that_is_none_is_put_again_and_no_answer_is_lost(read):
+    result = read("Keep overjet. OB 2 mm.", "--ask", "--by", "c-1", answers="now\n0,5\n0.5\n")
+    assert "such as 0.5" in result.output
+    assert result.exit_code == 0
+    assert [one["answer"] for one in read.draft()["answers"]] == ["now", {"within": 0.5}]
+
+
+PARTICULARS = {
+    "id": "T-1",
+    "revision": 1,
+    "issued": "2026-01-05T09:00:00+01:00",
+    "prescriber": {"id": "clinic-1/dr-2"},
+    "laboratory": {"id": "lab-1"},
+    "patient": {"reference": "P-1", "age_years": 30, "growth": "complete", "dentition": "permanent"},
+    "teeth": {"upper": ["13", "12", "11", "21", "22", "23"], "lower": ["43", "42", "41", "31", "32", "33"]},
+}
+
+
+def test_the_prescription_keeps_who_answered_and_the_digest_is_the_note_s_own(read):
+    (read.folder / "standing.txt").write_text("Keep overbite.", "utf-8")
+    (read.folder / "p.json").write_text(json.dumps(PARTICULARS), "utf-8")
+    note = "Align UL 3-3."
+    files = ("--standing", str(read.folder / "standing.txt"), "--particulars", str(read.folder / "p.json"))
+    answers = "Align upper 3-3.\n0.5\nmm\n0.5\n"
+    result = read(note, "--ask", "--by", "clinic-1/dr-2", *files, answers=answers)
+    content = read.draft()["extensions"]["org.wellposed.note"]["content"]
+    assert content["sha256"] == hashlib.sha256(note.encode()).hexdigest(), result.output
+    assert [(one["answer"], one["by"]) for one in content["answers"]][:1] == [("Align upper 3-3.", "clinic-1/dr-2")]
+
+
+@pytest.mark.parametrize(
+    "note, answers, member",
+    [
+        ("FDI. Retainer 33-43.", "nonsense\nbonded\n", {"retainer": "bonded"}),
+        ("Treat upper: yes.", "left\nupper\n", {"arches": "upper"}),
+        ("Keep overbite.", "0.5\nmillimetres\nmm\n", {"within": 0.5, "unit": "mm"}),
+    ],
+)
+def test_a_term_of_the_format_is_answered_with_the_term(read, note, answers, member):
+    result = read(note, "--ask", "--by", "c-1", answers=answers)
+    assert [one["answer"] for one in read.draft()["answers"]] == [member], result.output
