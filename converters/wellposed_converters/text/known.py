@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Iterator
 from functools import cache
-from importlib import resources
 from typing import Any, Final
 
 from wellposed_converters.text.lexicon import vocabulary
 from wellposed_converters.text.lexicon.lexer import tokens
+from wellposed_converters.text.tables import read_table
 
 DATA: Final = ("places/groups.toml", "places/tooth_words.toml", "quantities/quantity.toml", "layout/layout.toml")
 
@@ -19,10 +18,8 @@ def known_words() -> frozenset[str]:
     """The words of the lexicon and of the other data files."""
     found = set(vocabulary())
     for name in DATA:
-        text = resources.files("wellposed_converters.text").joinpath(name).read_text("utf-8")
-        found |= {
-            token.norm for word in _strings(tomllib.loads(text)) for token in tokens(word) if token.sort == "word"
-        }
+        words = _strings(read_table(__package__, name))
+        found |= {token.norm for word in words for token in tokens(word) if token.sort == "word"}
     return frozenset(found)
 
 

@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
-import tomllib
 from functools import cache
-from importlib import resources
 from typing import Any
 
 from wellposed_converters.text.clause import Clause
+from wellposed_converters.text.tables import read_table
 
 
 @cache
 def _data() -> dict[str, Any]:
-    return tomllib.loads(resources.files(__package__).joinpath("plausible.toml").read_text("utf-8"))
+    return read_table(__package__, "plausible.toml")
 
 
 @cache

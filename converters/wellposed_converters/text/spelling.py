@@ -6,10 +6,8 @@ and no word of the danger list is ever a target or a source.
 
 from __future__ import annotations
 
-import tomllib
 from dataclasses import dataclass
 from functools import cache
-from importlib import resources
 from typing import Final
 
 from rapidfuzz.distance import OSA
@@ -17,6 +15,7 @@ from rapidfuzz.distance import OSA
 from wellposed_converters.text.clause import Span
 from wellposed_converters.text.lexicon import entry_of
 from wellposed_converters.text.lexicon.lexer import Token, tokens
+from wellposed_converters.text.tables import read_table
 
 SHORTEST: Final = 5
 
@@ -36,8 +35,7 @@ class Repaired:
 
 @cache
 def _danger() -> frozenset[str]:
-    text = resources.files("wellposed_converters.text.lexicon").joinpath("danger.toml").read_text("utf-8")
-    return frozenset(tomllib.loads(text)["words"])
+    return frozenset(read_table(f"{__package__}.lexicon", "danger.toml")["words"])
 
 
 def repair(text: str, targets: frozenset[str], known: frozenset[str]) -> Repaired:

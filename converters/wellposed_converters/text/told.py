@@ -2,18 +2,17 @@
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Iterator
 from functools import cache
-from importlib import resources
 
 from wellposed_converters.text.clause import Clause
+from wellposed_converters.text.tables import read_table
 from wellposed_converters.text.wording import tooth_words
 
 
 @cache
 def _words() -> dict[str, dict[str, str]]:
-    return tomllib.loads(resources.files("wellposed_converters.text").joinpath("told.toml").read_text("utf-8"))
+    return read_table(__package__, "told.toml")
 
 
 def told(clause: Clause) -> str:

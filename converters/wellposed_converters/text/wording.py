@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Iterable, Mapping, Sequence
 from functools import cache
-from importlib import resources
 from typing import Any, Final
 
 from wellposed.vocabulary.teeth import in_words
 from wellposed_converters.text.clause import Clause, Question, quoted
+from wellposed_converters.text.tables import read_table
 
 TEETH: Final = "teeth"
 """The fact that is a list of tooth numbers."""
@@ -17,7 +16,7 @@ TEETH: Final = "teeth"
 
 @cache
 def _data() -> dict[str, Any]:
-    return tomllib.loads(resources.files(__package__).joinpath("questions.toml").read_text("utf-8"))
+    return read_table(__package__, "questions.toml")
 
 
 def _entry(asks: str) -> Mapping[str, Any]:

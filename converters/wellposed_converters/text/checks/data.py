@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-import tomllib
 from functools import cache
-from importlib import resources
 from typing import Any
+
+from wellposed_converters.text.tables import read_table
 
 
 @cache
 def data() -> dict[str, Any]:
     """Everything in the file."""
-    return tomllib.loads(resources.files(__package__).joinpath("checks.toml").read_text("utf-8"))
+    return read_table(__package__, "checks.toml")
 
 
 @cache

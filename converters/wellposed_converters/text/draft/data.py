@@ -2,18 +2,17 @@
 
 from __future__ import annotations
 
-import tomllib
 from functools import cache
-from importlib import resources
 from typing import Any
 
 from wellposed.vocabulary.motions import Motion
+from wellposed_converters.text.tables import read_table
 
 
 @cache
 def data() -> dict[str, Any]:
     """Everything in the file."""
-    return tomllib.loads(resources.files(__package__).joinpath("draft.toml").read_text("utf-8"))
+    return read_table(__package__, "draft.toml")
 
 
 def term(table: str, name: str | None) -> Any:

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import re
-import tomllib
 from collections.abc import Iterable
 from functools import cache
-from importlib import resources
 from typing import Any, Final
+
+from wellposed_converters.text.tables import read_table
 
 TITLE: Final = r"(?:{titles})\.?"
 NAME: Final = r"(?-i:[A-Z][\w'-]*\.?)"
@@ -64,7 +64,7 @@ def title() -> str:
 
 @cache
 def _all() -> dict[str, Any]:
-    return tomllib.loads(resources.files(__package__).joinpath("layout.toml").read_text("utf-8"))
+    return read_table(__package__, "layout.toml")
 
 
 def _filled(part: str) -> str:

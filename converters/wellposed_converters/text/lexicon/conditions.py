@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import re
-import tomllib
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cache
-from importlib import resources
+
+from wellposed_converters.text.tables import read_table
 
 
 @dataclass(frozen=True)
@@ -23,11 +23,9 @@ class Condition:
 
 @cache
 def _patterns() -> tuple[tuple[str, re.Pattern[str], bool], ...]:
-    text = resources.files(__package__).joinpath("conditions.toml").read_text("utf-8")
-    data = tomllib.loads(text)
     return tuple(
         (name, re.compile(facts["pattern"], re.IGNORECASE | re.DOTALL), facts["decidable"])
-        for name, facts in data.items()
+        for name, facts in read_table(__package__, "conditions.toml").items()
     )
 
 

@@ -7,14 +7,13 @@ two entries for one form are an error when the lexicon is read.
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cache
-from importlib import resources
 from typing import Any, Final
 
 from wellposed_converters.text.lexicon.lexer import Token, tokens
+from wellposed_converters.text.tables import read_table
 
 HYPHENS: Final = frozenset("-\u2010\u2011\u2013")
 
@@ -43,7 +42,7 @@ class _Node(dict[str, "_Node"]):
 
 @cache
 def _data(name: str) -> Mapping[str, Any]:
-    return tomllib.loads(resources.files(__package__).joinpath(name).read_text("utf-8"))
+    return read_table(__package__, name)
 
 
 @cache

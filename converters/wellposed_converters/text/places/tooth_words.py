@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cache
-from importlib import resources
 from typing import Any
 
 from wellposed_converters.text.lexicon.lexer import tokens
+from wellposed_converters.text.tables import read_table
 
 
 @dataclass(frozen=True)
@@ -28,13 +27,13 @@ class Group:
 @cache
 def table() -> Mapping[str, Any]:
     """``tooth_words.toml``."""
-    return tomllib.loads(resources.files(__package__).joinpath("tooth_words.toml").read_text("utf-8"))
+    return read_table(__package__, "tooth_words.toml")
 
 
 @cache
 def groups() -> Mapping[str, Group]:
     """``groups.toml``."""
-    rows = tomllib.loads(resources.files(__package__).joinpath("groups.toml").read_text("utf-8"))
+    rows = read_table(__package__, "groups.toml")
     return {name: _group(row) for name, row in rows.items()}
 
 

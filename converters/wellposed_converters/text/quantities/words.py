@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cache
-from importlib import resources
 from typing import Any, Final
 
 from wellposed_converters.text.lexicon.lexer import Token, tokens
+from wellposed_converters.text.tables import read_table
 
 DASHES: Final = frozenset("-‐‑‒–—−")  # noqa: RUF001  # every dash that people write
 POINTS: Final = frozenset(".·∙⋅")
@@ -22,7 +21,7 @@ Phrases = Mapping[str, tuple[tuple[tuple[str, ...], str], ...]]
 
 @cache
 def _data() -> dict[str, Any]:
-    return tomllib.loads(resources.files(__package__).joinpath("quantity.toml").read_text("utf-8"))
+    return read_table(__package__, "quantity.toml")
 
 
 @cache

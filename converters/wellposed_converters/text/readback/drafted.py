@@ -3,10 +3,8 @@
 from __future__ import annotations
 
 import hashlib
-import tomllib
 from collections.abc import Iterable, Mapping
 from functools import cache
-from importlib import resources
 from textwrap import TextWrapper
 from typing import Any, Final
 
@@ -15,6 +13,7 @@ from wellposed_converters.text.draft import Draft, Uncarried
 from wellposed_converters.text.draft.finish import ENVELOPE
 from wellposed_converters.text.readback.reading import ReadBack
 from wellposed_converters.text.said import CAUTION
+from wellposed_converters.text.tables import read_table
 
 NOT_REPEATED: Final = "not-repeated"
 
@@ -57,7 +56,7 @@ def in_words(question: Question) -> str:
 
 @cache
 def _words() -> Mapping[str, str]:
-    data = tomllib.loads(resources.files(__package__).joinpath("asked.toml").read_text("utf-8"))
+    data = read_table(__package__, "asked.toml")
     words: dict[str, str] = data["words"]
     return words
 
