@@ -13,9 +13,6 @@ from typing import Any, Final
 Span = tuple[int, int]
 Contact = tuple[int, int]
 
-MODES: Final = ("do", "keep", "forbid", "limit", "permit", "prefer", "state")
-"""The force of a clause: wanted; left as it is; must not be; may be inside the bounds; may be; wished; a fact."""
-
 QUESTIONS: Final = (
     "notation",
     "teeth",
@@ -71,7 +68,11 @@ OF_IS_HARD: Final = frozenset(
 
 @dataclass(frozen=True)
 class Clause:
-    """One statement of the text. Absent members are not said; ``minimum`` equal to ``maximum`` is an exact value."""
+    """One statement of the text. Absent members are not said; ``minimum`` equal to ``maximum`` is an exact value.
+
+    ``mode`` is its force: ``do`` wanted, ``keep`` left as it is, ``forbid`` must not be, ``limit`` may be inside the
+    bounds, ``permit`` may be, ``prefer`` wished, ``state`` a fact.
+    """
 
     kind: str
     mode: str

@@ -61,7 +61,7 @@ def run(ctx: click.Context, note: str, options: Mapping[str, Any]) -> int:
         record = _finished(drafted, options["particulars"], ctx)
         record["extensions"][NOTE_EXTENSION]["content"]["answers"] = [_undated(one) for one in answers]
     _written(options, record, lines(reading, drafted, WIDTH))
-    return OPEN if _open(drafted) else CLEAR
+    return OPEN if drafted.open_questions() else CLEAR
 
 
 def _answered(note: Reading, standing: Reading | None, by: str | None) -> tuple[Reading, tuple[Answered, ...]]:
@@ -97,7 +97,7 @@ def _again(ctx: click.Context, text: str, options: Mapping[str, Any]) -> int:
     if options["particulars"]:
         record = _finished(drafted, options["particulars"], ctx)
     _written(options, record, account(read, drafted, WIDTH))
-    return OPEN if _open(drafted) else CLEAR
+    return OPEN if drafted.open_questions() else CLEAR
 
 
 def _standing(file: str | None) -> Reading | None:
@@ -187,11 +187,6 @@ def _answers(given: tuple[Answered, ...]) -> list[dict[str, Any]]:
         }
         for number, one in enumerate(given, start=1)
     ]
-
-
-def _open(drafted: Draft) -> list[str]:
-    done = {one.get("question") for one in drafted.answers}
-    return [one["id"] for one in drafted.questions if one["id"] not in done]
 
 
 def _finished(drafted: Draft, particulars: str, ctx: click.Context) -> dict[str, Any]:

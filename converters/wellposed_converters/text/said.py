@@ -7,6 +7,7 @@ from textwrap import TextWrapper
 from typing import Final
 
 from wellposed_converters.text.clause import Question, quoted
+from wellposed_converters.text.contradictions import remarks
 from wellposed_converters.text.draft import Draft
 from wellposed_converters.text.read import Reading
 from wellposed_converters.text.standing import MARK
@@ -26,6 +27,7 @@ def lines(reading: Reading, drafted: Draft, width: int) -> str:
         ("Understood", _understood(reading)),
         ("Assumed", _assumed(reading, drafted)),
         ("To be answered", _open(drafted)),
+        ("To bear in mind", _remarks(reading)),
         ("Not in the note, and needed", list(drafted.missing)),
         ("Passed over as no instruction", _notes(reading)),
     ):
@@ -51,6 +53,12 @@ def _understood(reading: Reading) -> list[str]:
     ]
 
 
+def _remarks(reading: Reading) -> list[str]:
+    """What needs no answer: said twice, or of no effect."""
+    found = remarks(reading.clauses, reading.text)
+    return [wording(question, reading.clauses, reading.text) for question in found]
+
+
 def _notes(reading: Reading) -> list[str]:
     return [_flat(quoted(reading.text, clause.spans)) for clause in reading.clauses if clause.kind == "note"]
 
@@ -69,12 +77,10 @@ def _by_convention(reading: Reading) -> Iterator[str]:
 
 
 def _open(drafted: Draft) -> list[str]:
-    done = {one.get("question") for one in drafted.answers}
     return [
         f"{one['id']} ({one['type'].replace('_', ' ')}): {one['text']}"
         + (f" [{' | '.join(one['option_words'])}]" if one.get("option_words") else "")
-        for one in drafted.questions
-        if one["id"] not in done
+        for one in drafted.open_questions()
     ]
 
 

@@ -65,6 +65,11 @@ class Draft:
     fills: tuple[dict[str, str], ...] = ()
     answers: tuple[dict[str, Any], ...] = field(default=())
 
+    def open_questions(self) -> tuple[dict[str, Any], ...]:
+        """The questions that nobody has answered."""
+        done = {one["question"] for one in self.answers}
+        return tuple(one for one in self.questions if one["id"] not in done)
+
     def record(self) -> dict[str, Any]:
         """The draft as a JSON document of its own format, which no check takes for a prescription."""
         left = [{"clause": one.clause, "reason": one.reason, "pointers": list(one.pointers)} for one in self.uncarried]

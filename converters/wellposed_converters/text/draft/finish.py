@@ -93,8 +93,7 @@ def finish(one: Draft, particulars: Mapping[str, Any]) -> dict[str, Any]:
 
 
 def _open(one: Draft) -> Iterator[Lack]:
-    done = {entry["question"] for entry in one.answers}
-    yield from (Lack("question-open", entry["id"]) for entry in one.questions if entry["id"] not in done)
+    yield from (Lack("question-open", entry["id"]) for entry in one.open_questions())
 
 
 def _missing(one: Draft, particulars: Mapping[str, Any]) -> Iterator[Lack]:

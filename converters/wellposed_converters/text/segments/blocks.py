@@ -12,11 +12,7 @@ from wellposed_converters.text.layout import Block
 from wellposed_converters.text.places import Numbering
 from wellposed_converters.text.segments.attach import attach
 from wellposed_converters.text.segments.found import found
-from wellposed_converters.text.segments.framed import (
-    polite,
-    read_or_ask,
-    trimmed,
-)
+from wellposed_converters.text.segments.framed import polite, read_or_ask, trimmed
 from wellposed_converters.text.segments.leads import lead_of
 from wellposed_converters.text.segments.pieces import Segment, moved, over
 from wellposed_converters.text.segments.table import read_row

@@ -115,3 +115,9 @@ def test_the_prescription_keeps_who_answered_and_the_digest_is_the_note_s_own(re
 def test_a_term_of_the_format_is_answered_with_the_term(read, note, answers, member):
     result = read(note, "--ask", "--by", "c-1", answers=answers)
     assert [one["answer"] for one in read.draft()["answers"]] == [member], result.output
+
+
+def test_what_is_said_twice_is_told_and_not_asked(read):
+    result = read("Keep overjet. Align upper 3-3. Align upper 3-3.")
+    assert "To bear in mind (1)" in result.output
+    assert "To be answered (1)" in result.output  # the tolerance of the keep, and nothing else
