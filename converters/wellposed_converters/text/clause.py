@@ -130,7 +130,9 @@ def quoted(text: str, spans: tuple[Span, ...]) -> str:
 def record(clause: Clause, text: str) -> dict[str, Any]:
     """The clause as a JSON record; members that say nothing are left out, numbers without a fraction are whole."""
     said = {
-        RENAMED.get(name, name): _plain(value) for name, value in vars(clause).items() if value not in (None, (), False)
+        RENAMED.get(name, name): _plain(value)
+        for name, value in vars(clause).items()
+        if value is not None and value is not False and value != ()
     }
     return {key: said[key] for key in said if key != "rules"} | {"quote": quoted(text, clause.spans)}
 

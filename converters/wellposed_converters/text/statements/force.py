@@ -29,7 +29,8 @@ class Force:
 def force(bag: Bag) -> Force:
     """Negation, permission, wish and restriction. :raises Refused: for two negations, or two forces at once."""
     denials = len(bag.take("NEG")) + len(bag.take("VERB", name="avoid"))
-    bag.take("YES")
+    if bag.take("YES") and denials:
+        raise Refused("yes-and-no")
     bag.take("TOO")
     allowed = bool(bag.take("PERMIT"))
     wished = bool(bag.take("PREFER"))

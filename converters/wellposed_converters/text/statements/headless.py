@@ -139,7 +139,8 @@ def _room(bag: Bag, context: Context, way: str) -> Read:
         raise Refused("room-without-amount")
     if not (place.teeth or place.contacts or place.open):
         raise Refused("room-where")
-    bag.take("EACH", "BASIS")
+    if basis(bag) not in (None, "each"):
+        raise Refused("room-per-what")
     bag.done()
     clause = placed(Clause("space", "do", bag.spans(), dir=way, of=purpose), place, "teeth")
     return Read((measured(clause, value, "target"),), place.questions)

@@ -80,7 +80,7 @@ def _both_midlines(clause: Clause) -> Clause:
 def _changed(bag: Bag, base: Clause, way: str) -> Reading:
     """To an amount is a target, by an amount is a change, neither is asked about."""
     to = bool(bag.take("TO"))
-    bag.take("WHEN")
+    bag.take("WHEN", name="target")
     pair = bag.take("FROMTO")
     value, by = amount(bag)
     if pair and value is None:
@@ -103,9 +103,11 @@ def _room(bag: Bag, base: Clause, verb: str) -> Reading:
     if verb not in GAINING and verb != "correct":
         raise Refused("verb-does-not-fit")
     purpose = bag.named("FOR")
-    bag.take("TO")
+    to = bool(bag.take("TO"))
     ref = bag.named("REF")
     value, by = amount(bag)
+    if to and (value is None or GAINING.get(verb) != "open"):
+        raise Refused("room-to-what")
     if base.kind == "clearance":
         if verb not in ("leave", "open") or value is None:
             raise Refused("clearance")
@@ -132,7 +134,6 @@ def _moved(bag: Bag, base: Clause, verb: str) -> Reading:
     """A midline with an amount and a side: moved only when the verb says so, otherwise asked."""
     value, _ = amount(bag)
     way, ref = bag.named("DIR"), bag.named("REF")
-    bag.take("TO")
     clause = base.with_(dir=way, ref=ref)
     if verb == "move" and value is not None and way is not None and base.arch in ("upper", "lower"):
         return [measured(clause, value, "change")], []
@@ -149,7 +150,7 @@ def _levelled(bag: Bag, base: Clause, _: str) -> Reading:
 
 
 def _corrected(bag: Bag, base: Clause, _: str) -> Reading:
-    bag.take("WHEN")
+    bag.take("WHEN", name="target")
     return [base.with_(dir="correct" if base.kind == "crossbite" else "close")], []
 
 

@@ -57,7 +57,9 @@ def _bounded(value: Amount, first: Amount) -> Amount:
 
 
 def _interval(bag: Bag, value: Amount) -> Read:
-    bag.take("AMOUNT", "BASIS", "BE", "VERB")
+    bag.take("AMOUNT", "BASIS", "BE")
+    if not bag.verbs() <= {"change", "use"}:
+        raise Refused("interval-of-what")
     bag.done()
     if value.unit not in INTERVALS:
         raise Refused("interval-of-what")

@@ -25,7 +25,8 @@ def state(bag: Bag, context: Context) -> Read:
     """The fact at the head. :raises Refused: when the words make no one statement of it."""
     kind = bag.facts()["kind"]
     being = bool(bag.take("BE"))
-    bag.take("WHEN", "YES")
+    bag.take("WHEN", name="current")
+    bag.take("YES")
     if bag.has("VERB"):
         return _acted_on(bag, context)
     place = where(bag, context)

@@ -113,7 +113,8 @@ def _everywhere(clause: Clause, place: Where, strength: Force) -> Clause:
 def _with_amount(bag: Bag, clause: Clause, strength: Force) -> Clause:
     per = basis(bag)
     value, by = amount(bag)
-    bag.take("TO")
+    if value is None:
+        bag.take("TO")
     if strength.denied and value is not None:
         raise Refused("amount-of-nothing")
     if value is None and per is not None:
