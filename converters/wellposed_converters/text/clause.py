@@ -129,12 +129,13 @@ def quoted(text: str, spans: tuple[Span, ...]) -> str:
 
 def record(clause: Clause, text: str) -> dict[str, Any]:
     """The clause as a JSON record; members that say nothing are left out, numbers without a fraction are whole."""
-    said = {
-        RENAMED.get(name, name): _plain(value)
-        for name, value in vars(clause).items()
-        if value is not None and value is not False and value != ()
-    }
+    said = {RENAMED.get(name, name): _plain(value) for name, value in vars(clause).items() if not _unsaid(value)}
     return {key: said[key] for key in said if key != "rules"} | {"quote": quoted(text, clause.spans)}
+
+
+def _unsaid(value: Any) -> bool:
+    """Whether a member says nothing; an amount of nought says something."""
+    return value is None or value is False or value == ()
 
 
 def _plain(value: Any) -> Any:
