@@ -1,7 +1,9 @@
 """The documents as frozen strict models, one module a section."""
 
-from wellposed.model.envelope import Envelope, Receipt, Review, Setup
+from wellposed.model.envelope import Envelope, Receipt
 from wellposed.model.prescription import PRIVATE, Prescription
+from wellposed.model.review import Review
+from wellposed.model.setup import Setup
 
 DOCUMENTS: dict[str, type[Envelope]] = {
     "wellposed/prescription": Prescription,

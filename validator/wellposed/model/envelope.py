@@ -46,25 +46,9 @@ class Envelope(Part):
     extensions: Stated[Extensions] = None
 
 
-class Setup(Envelope):
-    """The planned tooth positions; only the envelope is modelled in 1.0."""
-
-    format: Literal["wellposed/setup"]
-    notation: Literal["ISO 3950"]
-    answers: Answers
-
-
 class Receipt(Envelope):
     """Accepted, or returned with findings; only the envelope is modelled in 1.0."""
 
     format: Literal["wellposed/receipt"]
     answers: Answers
     outcome: Literal["accepted", "returned"]
-
-
-class Review(Envelope):
-    """Approved or returned; only the envelope is modelled in 1.0."""
-
-    format: Literal["wellposed/review"]
-    answers: Answers
-    outcome: Literal["approved", "returned"]

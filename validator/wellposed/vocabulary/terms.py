@@ -173,3 +173,8 @@ Step = Literal[
 ]
 
 Retainer = Literal["removable", "bonded", "both", "none"]
+
+Standing = Literal["done", "not-done", "changed"]
+"""What a laboratory says of a clause that teeth do not show."""
+ReviewOutcome = Literal["met", "not-met", "within", "beyond", "cannot-be-told", "declared"]
+"""Of a clause: met or not; of an allowance: used within or beyond it; not to be told; only said by the laboratory."""

@@ -1,0 +1,1 @@
+"""A setup held against its prescription, clause by clause."""
