@@ -113,15 +113,40 @@ def arch_line(widths: tuple[float, ...], between: tuple[float, ...], depth: floa
     """
     if not widths:
         return ArchLine(0.0, 0.0, (), ())
+    width = fitted_width(arch_length(widths, between), depth)
+    angles = _curve().angles_at(_middles(widths, between), width, depth)
+    stands = [_stand(float(angle), width, depth) for angle in angles]
+    return ArchLine(depth, width, tuple(point for point, _ in stands), tuple(facing for _, facing in stands))
+
+
+def slid_line(
+    widths: tuple[float, ...], between: tuple[float, ...], depth: float, slides: tuple[float, ...]
+) -> ArchLine:
+    """The same teeth, each moved along the line by ``slides``, mm, from the patient's right to left +.
+
+    Beyond its ends the line goes on straight.
+    """
+    if not any(slides):
+        return arch_line(widths, between, depth)
     length = arch_length(widths, between)
     width = fitted_width(length, depth)
+    places = [middle + slide for middle, slide in zip(_middles(widths, between), slides, strict=True)]
+    angles = _curve().angles_at([min(max(place, 0.0), length) for place in places], width, depth)
+    stands = []
+    for place, angle in zip(places, angles, strict=True):
+        (x, y), facing = _stand(float(angle), width, depth)
+        beyond = min(place, 0.0) + max(place - length, 0.0)
+        stands.append(((x + beyond * facing.along_x, y + beyond * facing.along_y), facing))
+    return ArchLine(depth, width, tuple(point for point, _ in stands), tuple(facing for _, facing in stands))
+
+
+def _middles(widths: tuple[float, ...], between: tuple[float, ...]) -> list[float]:
+    """Where the middle of each tooth stands along the line, from its right end, mm."""
     middles, reached = [], 0.0
     for size, gap in zip(widths, (*between, 0.0), strict=True):
         middles.append(reached + size / 2)
         reached += size + gap
-    angles = _curve().angles_at(middles, width, depth)
-    stands = [_stand(float(angle), width, depth) for angle in angles]
-    return ArchLine(depth, width, tuple(point for point, _ in stands), tuple(facing for _, facing in stands))
+    return middles
 
 
 def _stand(angle: float, width: float, depth: float) -> tuple[tuple[float, float], Facing]:

@@ -26,11 +26,12 @@ class Case:
     prescription: Prescription
     numbers: Norms = field(default_factory=norms.load)
     extracting: bool = True
+    taken: frozenset[str] | None = None
 
     @cached_property
     def mouth(self) -> Mouth:
         """The mouth."""
-        return Mouth(self.prescription, self.extracting)
+        return Mouth(self.prescription, self.extracting, taken=self.taken)
 
     @cached_property
     def quick(self) -> Translation:

@@ -17,19 +17,19 @@ def ahead(frame: Frame, tooth: str, pair: bool = False) -> Terms:
     face = frame.facing[tooth]
     if position(tooth) > 1:
         return plus(_outwards(frame, tooth, face.out_y, pair), times(face.along_y, frame.slide(tooth)))
-    return plus(_outwards(frame, tooth, 1.0, pair), times(_rest(face.out_y, face.along_y), frame.slide(tooth)))
+    return plus(_outwards(frame, tooth, 1.0, pair), times(rest(face.out_y, face.along_y), frame.slide(tooth)))
 
 
 def mesial(frame: Frame, tooth: str) -> Terms:
     """Travel of a tooth towards mesial, as the relation of opposing teeth is taken: ``along`` counts whole."""
     face = frame.facing[tooth]
-    return plus(frame.along(tooth), {frame.columns[tooth, "out"]: _rest(abs(face.along_y), face.out_y)})
+    return plus(frame.along(tooth), {frame.columns[tooth, "out"]: rest(abs(face.along_y), face.out_y)})
 
 
 def sideways(frame: Frame, tooth: str) -> Terms:
     """Travel of a central incisor to the patient's left, as a midline is taken: the slide counts whole."""
     face = frame.facing[tooth]
-    return plus({frame.columns[tooth, "out"]: _rest(face.along_x, face.out_x)}, frame.slide(tooth))
+    return plus({frame.columns[tooth, "out"]: rest(face.along_x, face.out_x)}, frame.slide(tooth))
 
 
 def buccal(frame: Frame, tooth: str, pair: bool = False) -> Terms:
@@ -50,6 +50,6 @@ def _outwards(frame: Frame, tooth: str, factor: float, pair: bool) -> Terms:
     return dict.fromkeys(columns, factor)
 
 
-def _rest(first: float, second: float) -> float:
+def rest(first: float, second: float) -> float:
     """The factor of the second part of a straight movement if the first counts whole, so that together they make 1."""
     return (1.0 - first) / second if abs(second) > _LEVEL else 0.0

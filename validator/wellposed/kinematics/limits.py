@@ -53,6 +53,12 @@ def add_limits(frame: Frame, norms: Norms, opened: Container[int], whole: bool) 
             frame.system.bind_row(key, Kind.LIMIT, terms, limit.low, limit.high)
 
 
+def every_limit(frame: Frame, norms: Norms, turned: Container[int]) -> Iterator[Limit]:
+    """Every practice limit over the columns of a frame; of the root apex, where the torque changes (``turned``)."""
+    yield from _limits(frame, norms, lambda column: True)  # noqa: ARG005 - all of them
+    yield from _apexes(frame, norms, turned)
+
+
 def _limits(frame: Frame, norms: Norms, concerned: Callable[[int], bool]) -> Iterator[Limit]:
     for contact, columns in frame.contacts.items():
         if not concerned(columns.reduction):

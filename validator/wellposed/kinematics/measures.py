@@ -10,7 +10,7 @@ from wellposed.kinematics.rows import Terms, mean, plus, times
 from wellposed.vocabulary.motions import Variable
 from wellposed.vocabulary.teeth import LOWER, SIDES, UPPER, arch_of, position, tooth_at
 
-_WIDTH_TEETH = {
+WIDTH_TEETH = {
     "inter-canine-width": 3,
     "inter-first-premolar-width": 4,
     "inter-second-premolar-width": 5,
@@ -44,8 +44,8 @@ def _terms(frame: Frame, name: str, pair: Pair | None) -> Terms | None:
     arch, _, what = name.partition("-")
     if what in ("crowding", "spacing"):
         return _sum(frame, arch, "overlap" if what == "crowding" else "gap")
-    if what in _WIDTH_TEETH:
-        teeth = frame.present(*(tooth_at(arch, side, _WIDTH_TEETH[what]) for side in SIDES))
+    if what in WIDTH_TEETH:
+        teeth = frame.present(*(tooth_at(arch, side, WIDTH_TEETH[what]) for side in SIDES))
         return plus(*(outward(frame, t) for t in teeth)) if len(teeth) == 2 else None
     if name.startswith(_SIDED):
         return _of_side(frame, name, pair)

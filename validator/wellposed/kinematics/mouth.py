@@ -88,10 +88,14 @@ class ArchRow:
 
 @dataclass(frozen=True)
 class Mouth(Measured):
-    """A prescription's mouth, with the extractions done or (``extracting`` false) left out."""
+    """A prescription's mouth, with the extractions done or (``extracting`` false) left out.
+
+    taken  the teeth that are taken out in fact, whatever the prescription says; None: as it says
+    """
 
     extracting: bool = True
     assumed: list[Assumption] = field(default_factory=list)
+    taken: frozenset[str] | None = None
 
     @cached_property
     def states(self) -> dict[str, tuple[str, ...]]:
@@ -101,16 +105,16 @@ class Mouth(Measured):
     @cached_property
     def extracted(self) -> dict[str, str | None]:
         """Teeth taken out, and the allowance that says so (None where only the tooth's state does)."""
-        stated = {tooth: None for tooth, states in self.states.items() if "to-be-extracted" in states}
-        if not self.extracting:
-            return dict(stated)
         allowed = {
             tooth: clause.id
             for clause in self.prescription.allow or ()
             if isinstance(clause, Extraction)
             for tooth in clause.teeth
         }
-        return {**stated, **allowed}
+        if self.taken is not None:
+            return {tooth: allowed.get(tooth) for tooth in sorted(self.taken)}
+        stated = {tooth: None for tooth, states in self.states.items() if "to-be-extracted" in states}
+        return {**stated, **(allowed if self.extracting else {})}
 
     @cached_property
     def locked(self) -> dict[str, str]:

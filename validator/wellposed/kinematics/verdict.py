@@ -31,7 +31,11 @@ from wellposed.norms import Norms
 
 def judge(prescription: Prescription, numbers: Norms | None = None) -> Judgement:
     """The verdict on a prescription whose structure and references are sound."""
-    case = Case(prescription, numbers or norms.load())
+    return judged(Case(prescription, numbers or norms.load()))
+
+
+def judged(case: Case) -> Judgement:
+    """The verdict on one that is under question already."""
     groups, members = case.quick_groups(), must(case.quick, limits=True)
     judgement = _possible(case, groups, members) if failing(groups, members) is None else _not_possible(case)
     return _with_what_is_missing(case, judgement)

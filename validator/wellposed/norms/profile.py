@@ -14,7 +14,10 @@ from wellposed.norms.book import Change, Norms, home, nearest, read_toml, topic
 from wellposed.norms.entry import Norm, NormError, number
 
 _WHERE = "practice profile"
-_THEIRS = ("practice", "caution", "step", "normal", "achieved", "auxiliary", "tooth-size", "space", "crown", "mouth")
+_THEIRS = (
+    *("practice", "caution", "step", "normal", "achieved", "auxiliary"),
+    *("tooth-size", "space", "crown", "mouth", "review"),
+)
 """First words of the keys a profile may change."""
 
 

@@ -37,18 +37,22 @@ class Span:
 class Compared:
     """One thing a clause asks, beside what the setup delivers.
 
-    what        a variable of a tooth, a measure, or ``gap``, ``overlap``, ``reduction``, ``reduction-in-all``,
-                ``attachment``, ``aligners``, ``step``, ``wear-interval``, ``width``: the kind of thing compared
+    what        the kind of thing compared: a variable of a tooth, a measure, or ``gap``, ``overlap``, ``reduction``,
+                ``reduction-in-all``, ``alike`` (two incisors that were to go alike), ``width`` (what ``out`` makes of
+                a pair's), ``displacement-left``, ``rotation-left``, ``extraction``, ``attachment``, ``statement`` (1
+                yes, 0 no), ``aligners``, ``step`` (``where``: variable and tooth), ``wear-interval``, ``order``, ``level``
     where       the tooth or contact, arch or tooth pair ("11/41") it is taken at; "" for the mouth
     asked       bounds, in ``unit`` and in the sense of ``what``: a variable in its own sign, a measure as its end value
-    before      a measure's value at the start; None where it is a movement or not stated
+    before      a measure's value at the start; None where it is a movement or not stated; of a measure that is kept
+                without one, ``asked`` and ``delivered`` are changes
     delivered   what the setup delivers, likewise; None where that cannot be told
     difference  how far outside the bounds it is at the least, 0 within; signed: + is more than asked; None: not told
     tolerance   how far outside still counts as met
     met         True, False, or None where it cannot be told
     why         None, or why it cannot be told: ``not-stated`` (by the setup), ``no-baseline`` (no measurement in the
                 prescription), ``hinge`` (it turns on how far a millimetre at the molars moves the bite),
-                ``not-in-a-setup`` (no setup shows it), ``teeth-missing``
+                ``not-in-a-setup`` (no setup shows it), ``teeth-missing``; ``expected`` where it is met only with a
+                change that is counted on
     """
 
     what: str
@@ -91,20 +95,22 @@ class Reviewed:
 class Unasked:
     """A movement or a reduction that no clause opens, or that goes beyond what is opened.
 
-    what       a variable, or ``reduction``
-    where      tooth or contact
+    what       a variable, ``reduction``, or ``posterior-open-bite`` (of which ``delivered`` is the growth)
+    where      tooth or contact; "" for the gap at the back
     delivered  signed as the setup states it, mm or deg
     opened     how far the prescription opens it in that sense, 0: not at all
     owner      the clause whose amount is passed, None where nothing opens it
+    doing      as for a clause: ``prescription`` where the order cannot be met without breaking this silence
     """
 
-    what: Variable | Literal["reduction"]
+    what: Variable | Literal["reduction", "posterior-open-bite"]
     where: str
     unit: str
     delivered: float
     opened: float
     tolerance: float
     owner: str | None = None
+    doing: Doing = "setup"
 
     @property
     def beyond(self) -> float:
