@@ -194,7 +194,7 @@ class Bounds:
 
     def _gap(self) -> None:
         """Silence shuts the gap at the back; an allowance, or teeth that act as stops, open it."""
-        stops = dict(self._stops())
+        stops = dict(self.stops())
         if not stops:
             for row in self.frame.hinge.shut.values():
                 self.frame.system.bind_existing_row(
@@ -209,7 +209,7 @@ class Bounds:
                 self.frame.system.bind_existing_row(self.amount_key(owner), Kind.CEILING, row, high=high)
                 self.ceilings.setdefault(owner, []).append(Ceiling(True, row, 1, rate))
 
-    def _stops(self) -> Iterator[tuple[str, tuple[float, float]]]:
+    def stops(self) -> Iterator[tuple[str, tuple[float, float]]]:
         """Who opens the gap at the back, to what amount, and the rate of it."""
         best: dict[str, tuple[float, float]] = {}
         for item in self.rx.allow or ():

@@ -11,7 +11,7 @@ from wellposed.vocabulary.contacts import teeth_of
 from wellposed.vocabulary.motions import Variable
 from wellposed.vocabulary.teeth import arch_of, is_incisor, is_molar
 
-_SENSES: dict[str, tuple[Variable, int]] = {
+SENSES: dict[str, tuple[Variable, int]] = {
     "incisor-advance": ("out", 1),
     "incisor-retraction": ("out", -1),
     "widening": ("out", 1),
@@ -25,9 +25,9 @@ _SENSES: dict[str, tuple[Variable, int]] = {
 
 def excluded_senses(mouth: Mouth, item: Exclusion) -> Iterator[Sensed]:
     """The sensed variables an excluded means would have moved."""
-    if item.means not in _SENSES:
+    if item.means not in SENSES:
         return
-    variable, sign = _SENSES[item.means]
+    variable, sign = SENSES[item.means]
     for row in mouth.rows.values():
         for tooth in row.teeth:
             named = tooth in item.teeth if item.teeth is not None else item.arch in (None, row.arch)

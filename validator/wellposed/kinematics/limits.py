@@ -55,7 +55,7 @@ def add_limits(frame: Frame, norms: Norms, opened: Container[int], whole: bool) 
 
 def every_limit(frame: Frame, norms: Norms, turned: Container[int]) -> Iterator[Limit]:
     """Every practice limit over the columns of a frame; of the root apex, where the torque changes (``turned``)."""
-    yield from _limits(frame, norms, lambda column: True)  # noqa: ARG005 - all of them
+    yield from _limits(frame, norms, lambda column: True)
     yield from _apexes(frame, norms, turned)
 
 

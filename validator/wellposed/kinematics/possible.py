@@ -67,8 +67,8 @@ def usage(translation: Translation, allowance: AnyAllowance) -> Terms | None:
     primary = [o.at for o in opened if o.rate == 1.0 and not o.soft]
     if len({(at.variable, at.sign) for at in primary}) != 1:
         return None
-    moved = [frame.column(at.tooth, at.variable) for at in primary]
-    return mean([{column: float(primary[0].sign)} for column in moved if column is not None])
+    moved = [column for at in primary if (column := frame.column(at.tooth, at.variable)) is not None]
+    return mean([{column: float(primary[0].sign)} for column in moved]) if moved else None
 
 
 def preferences(case: Case) -> Iterator[tuple[str, Conflict]]:

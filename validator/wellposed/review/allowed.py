@@ -3,13 +3,28 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from math import inf
 
 from wellposed.kinematics.means import allowance_opens
 from wellposed.kinematics.openings import Sensed, incisors, sensed
-from wellposed.model.means import AnyAllowance, EnamelReduction, Extraction, IncisorTravel, WidthChange
+from wellposed.kinematics.room import left_open
+from wellposed.model.means import (
+    AnyAllowance,
+    AuxiliaryUse,
+    Elastics,
+    EnamelReduction,
+    Extraction,
+    IncisorTravel,
+    PosteriorOpenBite,
+    WidthChange,
+)
+from wellposed.review.bite import GAP
+from wellposed.review.goals import gap_at
+from wellposed.review.kept import gap_part
+from wellposed.review.made import stated_parts
 from wellposed.review.matter import Matter
 from wellposed.review.result import Compared, Span, Unasked
-from wellposed.review.silence import reductions_opened
+from wellposed.review.silence import gap_opened, reductions_opened
 from wellposed.review.weighing import exactly, weighed
 from wellposed.vocabulary.motions import VARIABLE_UNITS
 from wellposed.vocabulary.terms import ReviewOutcome
@@ -24,25 +39,41 @@ def allowance_parts(matter: Matter, item: AnyAllowance, beyond: Sequence[Unasked
     if isinstance(item, EnamelReduction):
         return passed + _enamel(matter, item)
     if isinstance(item, Extraction):
-        return [_taken(matter, tooth) for tooth in item.teeth]
+        return [*(_taken(matter, tooth) for tooth in item.teeth), *_sites(matter, item)]
     if isinstance(item, WidthChange):
         return passed + _widths(matter, item)
+    if isinstance(item, Elastics | AuxiliaryUse):
+        return stated_parts(matter, item.id)
+    if isinstance(item, PosteriorOpenBite):
+        return passed or [_gap(matter)]
     return [*passed, *_used(matter, item), *_alike(matter, item)]
 
 
 def used(item: AnyAllowance, parts: Sequence[Compared]) -> ReviewOutcome:
-    """Within the allowance, beyond it, or not to be told; an order inside it that is not met is not met."""
-    if isinstance(item, EnamelReduction) and any(p.met is False and (p.difference or 0.0) < 0 for p in parts):
+    """Within the allowance, beyond it, or not to be told; an order inside it that is not met is not met, nor is a
+    place of an extracted tooth that stays open.
+
+    What moves nothing by itself is used if the laboratory says so.
+    """
+    if isinstance(item, Elastics | AuxiliaryUse):
+        return "declared" if parts[0].met is not None else "cannot-be-told"
+    failed = [part for part in parts if part.met is False]
+    if any(part.what == "gap" or (part.what == "reduction-in-all" and (part.difference or 0.0) < 0) for part in failed):
         return "not-met"
-    if any(part.met is False for part in parts):
+    if failed:
         return "beyond"
-    return "cannot-be-told" if any(part.met is None for part in parts) or not parts else "within"
+    return "cannot-be-told" if any(part.met is None for part in parts) else "within"
 
 
 def _passed(one: Unasked) -> Compared:
     sign = 1.0 if one.delivered > 0 else -1.0
     asked = Span(None, one.opened) if sign > 0 else Span(-one.opened, None)
     return weighed(one.what, one.where, one.unit, asked, exactly(one.delivered), one.tolerance)
+
+
+def _gap(matter: Matter) -> Compared:
+    reach = gap_opened(matter).reach
+    return gap_part(matter, None if reach == inf else matter.mouth.amount(GAP) + reach)
 
 
 def _enamel(matter: Matter, item: EnamelReduction) -> list[Compared]:
@@ -61,6 +92,15 @@ def _taken(matter: Matter, tooth: str) -> Compared:
     taken = matter.setup.extractions
     delivered = None if taken is None else exactly(1.0 if tooth in taken else 0.0)
     return weighed("extraction", tooth, "1", Span(0.0, 1.0), delivered, 0.0)
+
+
+def _sites(matter: Matter, item: Extraction) -> Iterator[Compared]:
+    """The place of a tooth taken out closes unless a goal leaves it."""
+    left = left_open(matter.prescription)
+    for row in matter.mouth.rows.values():
+        for contact in row.contacts:
+            if set(contact.taken) & set(item.teeth) and contact.name not in left:
+                yield gap_at(matter, contact.name, 0.0)
 
 
 def _widths(matter: Matter, item: WidthChange) -> list[Compared]:
@@ -89,7 +129,7 @@ def _used(matter: Matter, item: AnyAllowance) -> Iterator[Compared]:
     """The most any tooth uses of what the allowance opens by name."""
     amount, opened = allowance_opens(matter.mouth, item)
     primary = [one.at for one in opened if one.rate == 1.0 and not one.soft and not one.per]
-    if not primary or amount == float("inf"):
+    if not primary or amount == inf:
         return
     values = {at: _in_sense(matter, at) for at in primary}
     if any(value is None for value in values.values()):

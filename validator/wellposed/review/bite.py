@@ -15,23 +15,28 @@ GAP = "posterior-open-bite"
 
 
 class Closed(NamedTuple):
-    """How far the bite closes at the incisors, and the gap left at the back, mm; None: a height is not stated."""
+    """How far the bite closes at the incisors, and the gap left at the back, mm; None: a height is not stated.
+
+    gap     the mean of the sides
+    lesser  that of the side with less of it: if it is no more than before, the bite still rests on that side
+    """
 
     closing: Span | None
     gap: Span | None
+    lesser: Span | None
 
 
 def closed(ended: Ended, hinge: Hinge) -> Closed:
     """The jaw closes until the back teeth meet, or as far as the gap that the setup states at the back lets it.
 
-    Premolars or second molars that come further out than the first molars may hold the bite open by as much. With no
+    Premolars or second molars that are extruded further than the first molars may hold the bite open by as much. With no
     opposed first molars nothing is said to close.
     """
     if not hinge.rests:
-        return Closed(Span(0.0, 0.0), None)
+        return Closed(Span(0.0, 0.0), None, None)
     heights = [_height(ended, side, 6) for side in SIDES if _opposed(ended, side, 6)]
     if any(height is None for height in heights):
-        return Closed(None, None)
+        return Closed(None, None, None)
     known = [height for height in heights if height is not None]
     sides = known if len(hinge.gaps) > 1 else [sum(known) / len(known)]
     return _met(ended, sides, hinge.before, _held_open(ended, min(sides)))
@@ -39,15 +44,15 @@ def closed(ended: Ended, hinge: Hinge) -> Closed:
 
 def _met(ended: Ended, sides: list[float], before: float, more: float) -> Closed:
     """The side that meets first decides; the other is left with the difference as a gap."""
-    least = [max(0.0, before - height) if before > 0 else 0.0 for height in sides]
-    lift = min(before - gap - height for gap, height in zip(least, sides, strict=True))
+    shut = [max(0.0, before - height) if before > 0 else 0.0 for height in sides]
+    lift = min(before - gap - height for gap, height in zip(shut, sides, strict=True))
     gaps = [before - height - lift for height in sides]
     mean = sum(gaps) / len(gaps)
     stated = _stated_gap(ended)
     if stated is not None:
         more = max(0.0, stated - mean)
-    grown = Span(more if stated is not None else 0.0, more)
-    return Closed(_spread(lift, grown), Span(mean + (grown.low or 0.0), mean + (grown.high or 0.0)))
+    least = more if stated is not None else 0.0
+    return Closed(_spread(lift, Span(least, more)), *(Span(gap + least, gap + more) for gap in (mean, min(gaps))))
 
 
 def _spread(lift: float, grown: Span) -> Span:
@@ -63,9 +68,9 @@ def _stated_gap(ended: Ended) -> float | None:
 
 
 def _held_open(ended: Ended, height: float) -> float:
-    """How much further out than the first molars other opposed back teeth come, mm."""
+    """How much other opposed back teeth are extruded, beyond what the first molars are, mm."""
     stops = (_height(ended, side, number) for side in SIDES for number in _STOPS if _opposed(ended, side, number))
-    return max(0.0, max((stop for stop in stops if stop is not None), default=height) - height)
+    return max(0.0, max((stop for stop in stops if stop is not None), default=0.0) - max(0.0, height))
 
 
 def _opposed(ended: Ended, side: str, number: int) -> bool:

@@ -8,6 +8,7 @@ from typing import NamedTuple
 
 from wellposed.kinematics.arch import ArchLine, slid_line
 from wellposed.kinematics.mouth import ArchRow, Contact, Mouth
+from wellposed.model.clauses import Align
 from wellposed.review.plan import Plan
 from wellposed.vocabulary.teeth import RIGHT, arch_of, side_of
 
@@ -40,11 +41,39 @@ class Ended:
     plan: Plan
     untold: frozenset[str] = frozenset()
 
+    @cached_property
+    def displaced(self) -> dict[str, float]:
+        """Teeth measured off the line, labial or buccal +."""
+        return {tooth: off for tooth, off in self.mouth.tooth_values("displacement").items() if off}
+
     def way_to_line(self, tooth: str) -> float:
-        """The part of a displaced tooth's ``out`` that only brings it to the line."""
-        off = self.mouth.tooth_values("displacement").get(tooth, 0.0)
+        """The part of a displaced tooth's ``out`` that only brings it to the line.
+
+        This part comes first. A tooth that is to be aligned may also go with a line that moves by itself, where it then
+        ends nearer.
+        """
+        off = self.displaced.get(tooth)
+        if not off:
+            return 0.0
         moved = self.plan.movement(tooth, "out") or 0.0
-        return min(max(moved, min(0.0, -off)), max(0.0, -off))
+        with_line = [moved - self._line_moves(tooth)] if tooth in self.aligned else []
+        ways = [min(max(way, min(0.0, -off)), max(0.0, -off)) for way in (moved, *with_line)]
+        return max(ways, key=abs)
+
+    @cached_property
+    def aligned(self) -> frozenset[str]:
+        """Teeth that a goal brings into line."""
+        goals = self.mouth.prescription.goals or ()
+        return frozenset(tooth for goal in goals if isinstance(goal, Align) for tooth in goal.align)
+
+    def _line_moves(self, tooth: str) -> float:
+        """How far out the line goes at a displaced tooth: the mean of the nearest teeth on it, one a side."""
+        row = self.mouth.rows[arch_of(tooth)].teeth
+        place = row.index(tooth) if tooth in row else 0
+        sides = (row[:place][::-1], row[place + 1 :])
+        nearest = [next((one for one in side if one not in self.displaced), None) for side in sides]
+        outs = [self.plan.movement(one, "out") or 0.0 for one in nearest if one]
+        return sum(outs) / len(outs) if outs else 0.0
 
     def out(self, tooth: str) -> float | None:
         """``out`` of the arch form: without the way to the line; None where it is not stated."""

@@ -42,6 +42,7 @@ def review(prescription: Prescription, setup: Setup, numbers: Norms | None = Non
         measure_lines(matter),
         (),
         matter.numbers.profile,
+        tuple((change.key, change.before, change.after) for change in matter.numbers.changes),
     )
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from wellposed.kinematics.room import left_open
-from wellposed.model.clauses import Align, AnyGoal, Close, CloseArch, Leave, Level, Reach
+from wellposed.model.clauses import Align, AnyGoal, Close, CloseArch, Hold, Leave, Level, Reach
 from wellposed.review.matter import Matter, unit_of
 from wellposed.review.result import Compared, Span
 from wellposed.review.weighing import exactly, weighed
@@ -22,11 +22,11 @@ def goal_parts(matter: Matter, goal: AnyGoal) -> list[Compared]:
     if isinstance(goal, Align):
         return [*_overlaps(matter, goal), *_off_the_line(matter, goal)]
     if isinstance(goal, Close):
-        return [_gap(matter, normal(contact), 0.0) for contact in goal.close]
+        return [gap_at(matter, normal(contact), 0.0) for contact in goal.close]
     if isinstance(goal, CloseArch):
         return _closed_arch(matter, goal)
     if isinstance(goal, Leave):
-        return [_gap(matter, normal(goal.leave), goal.amount)]
+        return [gap_at(matter, normal(goal.leave), goal.amount)]
     return _level(goal) if isinstance(goal, Level) else [_reach(matter, goal)]
 
 
@@ -69,11 +69,12 @@ def _why_no_room(matter: Matter, names: Sequence[str]) -> str:
 
 
 def _off_the_line(matter: Matter, goal: Align) -> Iterator[Compared]:
-    """Teeth measured as turned or displaced come to the line."""
+    """Teeth measured as turned or displaced come to the line, but for those that must not or cannot move."""
+    held = {tooth for kept in matter.prescription.keep or () if isinstance(kept, Hold) for tooth in kept.hold}
     for measure, (variable, norm) in _OFF.items():
         values = matter.mouth.tooth_values(measure)
         for tooth in goal.align:
-            if values.get(tooth) and matter.ended.stands(tooth):
+            if values.get(tooth) and matter.ended.stands(tooth) and tooth not in held | matter.mouth.locked.keys():
                 unit = MM if variable == "out" else "deg"
                 left = _left_of(matter, tooth, measure, values[tooth])
                 most = matter.numbers.value(norm)
@@ -90,7 +91,8 @@ def _left_of(matter: Matter, tooth: str, measure: str, before: float) -> float |
     return None if turned is None else before + turned
 
 
-def _gap(matter: Matter, name: str, amount: float) -> Compared:
+def gap_at(matter: Matter, name: str, amount: float) -> Compared:
+    """The gap left at one contact against what is wanted there."""
     told = _told(matter, [name])
     room = None if told is None else exactly(told[name] if amount > 0 else max(0.0, told[name]))
     why = None if told is not None else _why_no_room(matter, [name])

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cached_property
-from typing import Any
+from typing import TYPE_CHECKING, Any, TypeVar
 
 from wellposed.kinematics.mouth import Contact, Mouth
 from wellposed.model.setup import Setup
 from wellposed.norms import Norms
-from wellposed.review.matter import Matter
+from wellposed.review.amounts import Amount, amounts
 from wellposed.review.plan import Placed, Plan
 from wellposed.review.result import MeasureLine
 from wellposed.review.travel import Way, ways
@@ -18,6 +18,21 @@ from wellposed.rules.chart import Chart
 from wellposed.vocabulary.contacts import normal
 from wellposed.vocabulary.motions import VARIABLE_UNITS, Variable
 from wellposed.vocabulary.teeth import ARCHES, arch_of
+
+if TYPE_CHECKING:
+    from wellposed.review.matter import Matter
+
+K = TypeVar("K")
+V = TypeVar("V")
+Facts = dict[str, Any]
+
+
+def grouped(pairs: Iterable[tuple[K, V]]) -> dict[K, list[V]]:
+    """Values by key, in the order in which they come."""
+    found: dict[K, list[V]] = {}
+    for key, value in pairs:
+        found.setdefault(key, []).append(value)
+    return found
 
 
 @dataclass(frozen=True)
@@ -60,7 +75,7 @@ class Held:
         """A number of the norms, in its unit."""
         return self.numbers.value(key)
 
-    def figure(self, key: str) -> dict[str, Any]:
+    def figure(self, key: str) -> Facts:
         """A number of the norms as a finding tells it."""
         return self.chart.figure(key)
 
@@ -91,10 +106,20 @@ class Held:
         return self.moved.get((tooth, variable), 0.0)
 
     @cached_property
-    def ways(self) -> Mapping[tuple[str, Variable], Way]:
+    def every_way(self) -> Mapping[tuple[str, Variable], Way]:
         """The way of each tooth and variable on the stated path, from the start; only those that are on it."""
+        return ways(self.plan)
+
+    @cached_property
+    def ways(self) -> Mapping[tuple[str, Variable], Way]:
+        """Those of teeth that can be moved."""
         free = set(self.free)
-        return {at: way for at, way in ways(self.plan).items() if at[0] in free}
+        return {at: way for at, way in self.every_way.items() if at[0] in free}
+
+    @cached_property
+    def amounts(self) -> tuple[Amount, ...]:
+        """What the plan comes to, wherever a limit is set."""
+        return tuple(amounts(self.matter.ended, self.moved, self.numbers))
 
     def contact(self, name: str) -> Contact | None:
         """A contact between two teeth in line, by its name in either order."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wellposed.kinematics.excluded import excluded_senses, excludes_contact
+from wellposed.kinematics.excluded import SENSES, excluded_senses, excludes_contact
 from wellposed.kinematics.openings import standing
 from wellposed.model.clauses import AnyKeep, Hold, KeepMeasure, KeepMotion, KeepVariable, Movement
 from wellposed.model.means import Exclusion
@@ -108,12 +108,11 @@ def exclusion_parts(matter: Matter, item: Exclusion) -> list[Compared]:
     if item.means == "extraction":
         return [_extracted(matter, item)]
     if item.means == GAP:
-        before = matter.mouth.amount(GAP)
-        gap = matter.measures.closed.gap
-        return [weighed(GAP, "", MM, Span(None, before), gap, matter.within(MM), before=before, why="not-stated")]
+        return [gap_part(matter, matter.mouth.amount(GAP))]
     senses = list(excluded_senses(matter.mouth, item))
     if not senses:
-        return [weighed(item.means, "", MM, Span(None, None), None, 0.0, why="not-in-a-setup")]
+        why = TEETH_MISSING if item.means in SENSES else "not-in-a-setup"
+        return [weighed(item.means, "", MM, Span(None, None), None, 0.0, why=why)]
     return [moved(matter, at.tooth, at.variable, _in_sense(at.sign, None, 0.0)) for at in senses]
 
 
@@ -122,3 +121,10 @@ def _extracted(matter: Matter, item: Exclusion) -> Compared:
     named = [t for t in taken or () if (item.teeth is None or t in item.teeth) and item.arch in (None, arch_of(t))]
     delivered = None if taken is None else exactly(float(len(named)))
     return weighed("extraction", " ".join(named), "1", exactly(0.0), delivered, 0.0)
+
+
+def gap_part(matter: Matter, most: float | None) -> Compared:
+    """The gap at the back, on the side with less of it, against the most there may be."""
+    gap, rests = matter.measures.closed.lesser, matter.translation.frame.hinge.rests
+    asked, why = Span(None, most), "not-stated" if rests else TEETH_MISSING
+    return weighed(GAP, "", MM, asked, gap, matter.within(MM), before=matter.mouth.amount(GAP), why=why)

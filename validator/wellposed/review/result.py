@@ -150,6 +150,7 @@ class SetupReview:
     clauses               in the order of the prescription
     unasked               what moved though nothing opened it, tooth by tooth
     measures              every measure that changes, is asked or is claimed
+    profile, changes      the practice profile, and what it changed: (key or rule, from, to)
     findings              on the setup itself: form, staging, what its movements mean clinically; heaviest first
     """
 
@@ -161,6 +162,7 @@ class SetupReview:
     measures: tuple[MeasureLine, ...]
     findings: tuple[Finding, ...]
     profile: str | None = None
+    changes: tuple[tuple[str, float | str, float | str], ...] = ()
 
     @property
     def unmet(self) -> tuple[Reviewed, ...]:

@@ -12,8 +12,7 @@ from wellposed.kinematics.opened import silent_group
 from wellposed.kinematics.openings import Sensed, sensed
 from wellposed.kinematics.rows import Key
 from wellposed.kinematics.ties import other_way
-from wellposed.model.clauses import Align
-from wellposed.model.means import EnamelReduction, PosteriorOpenBite
+from wellposed.model.means import EnamelReduction
 from wellposed.review.bite import GAP
 from wellposed.review.matter import Matter
 from wellposed.review.result import Unasked
@@ -48,22 +47,29 @@ def _moved(matter: Matter, tooth: str, variable: Variable) -> Iterator[Unasked]:
     tolerance = matter.within(unit)
     if value is None or abs(value) <= tolerance:
         return
-    found = opened(matter, sensed(tooth, variable, 1 if value > 0 else -1))
-    one = Unasked(variable, tooth, unit, value, found.reach, tolerance, found.owner)
-    if one.beyond > tolerance + _ROUNDING:
-        yield one
+    at = sensed(tooth, variable, 1 if value > 0 else -1)
+    amount, shared = opened(matter, at)
+    reach = min(amount.reach, shared)
+    if abs(value) > reach + tolerance + _ROUNDING:
+        owner = amount.owner if abs(value) > amount.reach + tolerance else None
+        yield Unasked(variable, tooth, unit, value, reach, tolerance, owner)
 
 
 _ROUNDING = 1e-9
 
 
-def opened(matter: Matter, at: Sensed) -> Open:
-    """How far the prescription opens a variable of a tooth in one sense, the way to the line included."""
+def opened(matter: Matter, at: Sensed) -> tuple[Open, float]:
+    """How far the prescription opens a variable of a tooth in one sense, the way to the line included.
+
+    Then how far it may go for what it comes with: what only comes with another movement has its share of that.
+    """
     if at.tooth in matter.mouth.locked:
-        return _SHUT
+        return _SHUT, 0.0
     found = matter.translation.opened.deciding(at)
-    reach = _SHUT if found is None else Open(min(found.amount, _share(matter, at)), found.owner)
-    return reach if at.variable != "out" else Open(reach.reach + _way_open(matter, at), reach.owner)
+    way = _way_open(matter, at) if at.variable == "out" else 0.0
+    if found is None:
+        return Open(way, None), inf
+    return Open(found.amount + way, found.owner), _share(matter, at) + way
 
 
 def _share(matter: Matter, at: Sensed) -> float:
@@ -83,8 +89,7 @@ def _way_open(matter: Matter, at: Sensed) -> float:
     off = matter.mouth.tooth_values("displacement").get(at.tooth, 0.0)
     if -off * at.sign <= 0:
         return 0.0
-    aligned = any(at.tooth in goal.align for goal in matter.prescription.goals or () if isinstance(goal, Align))
-    return abs(off) if aligned or matter.translation.opened.deciding(at) else 0.0
+    return abs(off) if at.tooth in matter.ended.aligned or matter.translation.opened.deciding(at) else 0.0
 
 
 def _reduced(matter: Matter) -> Iterator[Unasked]:
@@ -107,17 +112,20 @@ def reductions_opened(matter: Matter) -> dict[str, Open]:
     return found
 
 
+def gap_opened(matter: Matter) -> Open:
+    """How much the gap at the back may grow: by an allowance, or by teeth that act as stops."""
+    stops = ((amount, owner) for owner, (amount, _) in matter.translation.bounds.stops())
+    amount, owner = max(stops, default=(0.0, None))
+    return Open(amount, owner)
+
+
 def _gap(matter: Matter) -> Iterator[Unasked]:
-    """A gap at the back, where neither an allowance nor teeth that act as stops open one."""
-    gap, before, tolerance = matter.measures.closed.gap, matter.mouth.amount(GAP), matter.within(MM)
-    allowed = [item for item in matter.prescription.allow or () if isinstance(item, PosteriorOpenBite)]
-    if gap is None or gap.low is None or (matter.translation.bounds.gap_opened and not allowed):
+    gap, before, tolerance = matter.measures.closed.lesser, matter.mouth.amount(GAP), matter.within(MM)
+    if gap is None or gap.low is None:
         return
-    largest = max(allowed, key=lambda item: item.up_to, default=None)
-    reach = largest.up_to if largest else 0.0
-    grown = gap.low - before
-    if grown > reach + tolerance + _ROUNDING:
-        yield Unasked("posterior-open-bite", "", MM, grown, reach, tolerance, largest.id if largest else None)
+    found, grown = gap_opened(matter), gap.low - before
+    if grown > found.reach + tolerance + _ROUNDING:
+        yield Unasked("posterior-open-bite", "", MM, grown, found.reach, tolerance, found.owner)
 
 
 def silent_key(one: Unasked) -> Key:

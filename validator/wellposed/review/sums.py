@@ -31,13 +31,14 @@ class Sums:
         for tooth, column in frame.travels.items():
             found[column] = self.matter.ended.way_to_line(tooth)
         for name, columns in frame.contacts.items():
-            room = self._room(name)
-            found |= {columns.gap: max(0.0, room), columns.overlap: max(0.0, -room)}
+            room = self.room(name)
+            taken = self.matter.plan.reduction(name) or 0.0
+            found |= {columns.gap: max(0.0, room), columns.overlap: max(0.0, -room), columns.reduction: taken}
         closed = self.matter.measures.closed
         found[frame.hinge.closing] = _middle(closed.closing)
         return found | dict.fromkeys(frame.hinge.gaps.values(), _middle(closed.gap))
 
-    def _room(self, name: str) -> float:
+    def room(self, name: str) -> float:
         """Room at a contact by the equation of the specification."""
         mouth, ended = self.matter.mouth, self.matter.ended
         row, contact = next((row, c) for row in mouth.rows.values() for c in row.contacts if c.name == name)

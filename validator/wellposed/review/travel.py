@@ -2,18 +2,22 @@
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Mapping
 from itertools import accumulate, pairwise
+from math import inf
 from typing import NamedTuple
 
 from wellposed.review.plan import Plan
 from wellposed.vocabulary.motions import MOTIONS, Motion, Variable
 from wellposed.vocabulary.teeth import UPPER, arch_of, is_canine, is_incisor
+from wellposed.vocabulary.terms import Arch
 
 Way = tuple[tuple[int, float], ...]
 """Aligner and movement from the start after it, mm or deg, in order; begins with (0, 0.0)."""
 
 _START = (0, 0.0)
+JAWS: tuple[Arch, ...] = ("upper", "lower")
 
 
 class Leg(NamedTuple):
@@ -48,18 +52,19 @@ class Trip(NamedTuple):
 
 
 def ways(plan: Plan) -> Mapping[tuple[str, Variable], Way]:
-    """The way of every tooth and variable that a path names; it ends where the setup leaves the tooth, if it says so."""
-    found: dict[tuple[str, Variable], list[tuple[int, float]]] = {}
-    for stages in plan.path.values():
-        for aligner, placed in stages.items():
-            for at, amount in placed.items():
-                found.setdefault(at, [_START]).append((aligner, amount))
-    return {at: tuple(_to_the_end(plan, at, way)) for at, way in found.items()}
+    """The way of every tooth and variable on a path; it ends where the setup leaves the tooth, if that is stated."""
+    found: dict[Variable, dict[str, list[tuple[int, float]]]] = {}
+    for stage in sorted(plan.setup.stages or (), key=lambda one: one.aligner):
+        for table in stage.movements:
+            rows = found.setdefault(table.variable, {})
+            for tooth, amount in table.values.items():
+                rows.setdefault(tooth, [_START]).append((stage.aligner, amount))
+    named = (((tooth, variable), way) for variable, rows in found.items() for tooth, way in rows.items())
+    return {at: tuple(_to_the_end(plan, at, [*dict(way).items()])) for at, way in named}
 
 
 def _to_the_end(plan: Plan, at: tuple[str, Variable], way: list[tuple[int, float]]) -> list[tuple[int, float]]:
-    arch = arch_of(at[0])
-    last = plan.aligners("upper" if arch == UPPER else "lower")
+    last = next(plan.aligners(jaw) for jaw in JAWS if jaw == arch_of(at[0]))
     if last is None or last <= way[-1][0] or at not in plan.moved:
         return way
     return [*way, (last, plan.moved[at])]
@@ -67,13 +72,15 @@ def _to_the_end(plan: Plan, at: tuple[str, Variable], way: list[tuple[int, float
 
 def place_after(way: Way, aligner: int) -> float:
     """Where a tooth stands after the last aligner up to this one of which it is stated, mm or deg."""
-    return next(amount for number, amount in reversed(way) if number <= aligner)
+    return way[bisect_right(way, (aligner, inf)) - 1][1]
 
 
 def largest(way: Way) -> Leg:
     """The leg with the largest step."""
-    legs = (Leg(first, last, after - before) for (first, before), (last, after) in pairwise(way))
-    return max(legs, key=lambda leg: leg.each)
+    steps = [abs(after - before) / (last - first) for (first, before), (last, after) in pairwise(way)]
+    number = steps.index(max(steps))
+    (first, before), (last, after) = way[number : number + 2]
+    return Leg(first, last, after - before)
 
 
 def round_trip(way: Way) -> Trip | None:
