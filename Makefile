@@ -48,6 +48,7 @@ spec-check: $(TESTING) ## fail if a generated file is not current
 bench: $(TESTING) ## measure
 	$(BIN)/python tests/bench/bench.py
 	$(BIN)/python tests/bench/notes.py
+	$(BIN)/python tests/bench/reviews.py
 
 rule-rates: $(TESTING) ## how often each clinical rule speaks of 500 sound prescriptions
 	$(BIN)/python -m tests.validator.wellposed.rules.rates

@@ -9,12 +9,16 @@ SPEC = Path(__file__).parents[2] / "spec"
 WRITTEN = (
     "README.md",
     "prescription.md",
+    "setup.md",
+    "review.md",
     "semantics.md",
     "objectives.md",
     "measures.md",
+    "landmarks.md",
     "report.md",
     "readback.md",
     "notes.md",
+    "revisions.md",
 )
 PAGES = {path.relative_to(SPEC).as_posix(): path.read_text("utf-8") for path in sorted(SPEC.rglob("*.md"))}
 
@@ -60,17 +64,17 @@ def examples():
                 yield Example(page, line, tuple(words), body)
 
 
-def base():
-    """The document that fragments are put into."""
-    (found,) = [example for example in examples() if "base" in example.words]
+def base(kind=""):
+    """The document that fragments are put into: a prescription, or the setup or review of that name."""
+    (found,) = [example for example in examples() if example.told.get("base") == kind]
     return json.loads(found.body)
 
 
 def whole(example):
     """The bytes an example stands for: itself, or the base with its members in place of the base's."""
-    if "fragment" not in example.words:
+    if "fragment" not in example.told:
         return example.body.encode()
-    return json.dumps(base() | json.loads(example.body)).encode()
+    return json.dumps(base(example.told["fragment"]) | json.loads(example.body)).encode()
 
 
 def tables(kind):

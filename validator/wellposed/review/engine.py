@@ -6,17 +6,21 @@ from collections.abc import Iterator
 from typing import Any, Literal, cast
 
 from wellposed import norms
+from wellposed.findings import ordered
 from wellposed.model.prescription import Prescription
 from wellposed.model.setup import Setup
 from wellposed.norms import Norms
 from wellposed.review.allowed import allowance_parts, used
 from wellposed.review.doing import broken_by, with_doing
 from wellposed.review.goals import goal_parts
+from wellposed.review.held import Held
 from wellposed.review.kept import exclusion_parts, keep_parts, movement_parts
 from wellposed.review.lines import measure_lines
 from wellposed.review.made import attachment_parts, attachment_strength, staging_parts, stated_parts
 from wellposed.review.matter import Matter
 from wellposed.review.result import Compared, Reviewed, Section, SetupReview, Unasked
+from wellposed.review.rules import setup_findings
+from wellposed.review.signs import sign_questions
 from wellposed.review.silence import unasked
 from wellposed.review.weighing import outcome, telling
 from wellposed.vocabulary.terms import ReviewOutcome
@@ -31,6 +35,7 @@ def review(prescription: Prescription, setup: Setup, numbers: Norms | None = Non
     numbers  norms with a practice profile in place; the published ones by default
     """
     matter = Matter(prescription, setup, numbers or norms.load())
+    lines = measure_lines(matter)
     broken = tuple(broken_by(matter.judgement, one) for one in unasked(matter))
     clauses = tuple(with_doing(matter.judgement, one) for one in _clauses(matter, broken))
     return SetupReview(
@@ -39,8 +44,8 @@ def review(prescription: Prescription, setup: Setup, numbers: Norms | None = Non
         matter.judgement.verdict,
         clauses,
         broken,
-        measure_lines(matter),
-        (),
+        lines,
+        ordered((*setup_findings(Held(matter, lines)), *sign_questions(setup, prescription, matter.numbers))),
         matter.numbers.profile,
         tuple((change.key, change.before, change.after) for change in matter.numbers.changes),
     )

@@ -4,12 +4,15 @@ To first order they are the same: halve the movement and the difference falls to
 """
 
 from math import hypot
+from pathlib import Path
 from random import Random
 
 import pytest
 
+from tests.spec.prose import tables
 from tests.validator.wellposed.kinematics.generate import prescription, read
 from tests.validator.wellposed.review.points import document
+from wellposed.check import sound
 from wellposed.kinematics.measures import measure_row
 from wellposed.review.matter import Matter
 from wellposed.review.sums import Sums
@@ -17,14 +20,19 @@ from wellposed.vocabulary.measures import MEASURE_KINDS
 from wellposed.vocabulary.motions import VARIABLE_UNITS, VARIABLES
 
 MOVED = [name for name, kind in MEASURE_KINDS.items() if kind.moves and name != "posterior-open-bite"]
+EXAMPLES = Path(__file__).parents[4] / "examples"
 DRAWN = 5e-4  # mm; the line is drawn in 600 straight pieces
 ROUNDING = 2e-9  # facings are kept to ten decimals
 
 
 def matter_of(seed, movements):
     """A prescription of a seed with these movements, (tooth, variable) to mm or deg, all else still."""
-    rx = read(prescription(seed))
-    tables = [
+    return matter_on(read(prescription(seed)), movements)
+
+
+def matter_on(rx, movements):
+    """The same for a prescription at hand."""
+    listed = [
         {
             "variable": name,
             "unit": VARIABLE_UNITS[name],
@@ -32,9 +40,9 @@ def matter_of(seed, movements):
         }
         for name in VARIABLES
     ]
-    tables = [table for table in tables if table["values"]]
+    listed = [table for table in listed if table["values"]]
     taken = sorted(Matter(rx, document(rx, movements=[])).mouth.extracted)
-    return Matter(rx, document(rx, movements=tables, unlisted="unmoved", reductions=[], extractions=taken))
+    return Matter(rx, document(rx, movements=listed, unlisted="unmoved", reductions=[], extractions=taken))
 
 
 def directions(seed, random):
@@ -52,7 +60,20 @@ def directions(seed, random):
 
 def differences(seed, moved):
     """Exact less linear, of every measure that is no sum of the room and of every contact's room."""
-    matter = matter_of(seed, moved)
+    return compared(matter_of(seed, moved))
+
+
+def apart(rx, moved):
+    """The same for a prescription at hand."""
+    return compared(matter_on(rx, moved))
+
+
+def ordinary():
+    """Fourteen teeth of average width in each arch, nothing crowded."""
+    return sound((EXAMPLES / "spaced-upper-front" / "prescription.json").read_bytes())
+
+
+def compared(matter):
     sums, found = Sums(matter), {}
     for name in MOVED:
         reading, row = matter.measures.reading(name), measure_row(matter.translation.frame, name)
@@ -166,3 +187,35 @@ def test_room_is_counted_along_the_line_where_the_teeth_have_come_to():
     size = hypot(a - x, b - y)
     part = (nx * (a - x) + ny * (b - y)) / size
     assert matter_of(PLAIN, {("12", "out"): 0.8}).ended.rooms["12-11"] == pytest.approx(before - 0.8 * part, abs=1e-6)
+
+
+# the table of spec/review.md, worked out again
+
+
+def _each(variable, teeth, mm):
+    return {(tooth, variable): mm for tooth in teeth}
+
+
+def _slid(mm):
+    return {(tooth, "along"): mm if tooth[0] == "1" else -mm for tooth in INCISORS}
+
+
+INCISORS = ("12", "11", "21", "22")
+SIDE = tuple(f"{quadrant}{number}" for quadrant in "12" for number in "34567")
+MOVEMENTS = {
+    "four upper incisors out": lambda mm: _each("out", INCISORS, mm),
+    "upper canines to second molars out": lambda mm: _each("out", SIDE, mm),
+    "upper canines distal": lambda mm: _each("along", ("13", "23"), -mm),
+    "upper first and second molars distal": lambda mm: _each("along", ("16", "17", "26", "27"), -mm),
+    "four upper incisors slid to the left and out, each": lambda mm: _each("out", INCISORS, mm) | _slid(mm),
+}
+NAMES = {"overjet": "overjet", "midline": "upper-midline"}
+(TABLE,) = tables("sums")
+
+
+@pytest.mark.parametrize("movement, mm, measure, stated", TABLE.rows)
+def test_the_specification_says_where_sums_stop_being_good(movement, mm, measure, stated):
+    rx = ordinary()
+    moved = MOVEMENTS[movement](float(mm))
+    found = apart(rx, moved)[NAMES.get(measure, f"upper-{measure.replace(' ', '-')}")]
+    assert f"{found:.2f}".replace("-0.00", "0.00") == stated
