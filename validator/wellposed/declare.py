@@ -16,7 +16,7 @@ from wellposed.findings import Finding, Severity
 RULE_FAILED = "rule-failed"
 PASSES, FAILS = "Passes:", "Fails:"
 
-Subject = TypeVar("Subject")
+Subject = TypeVar("Subject", contravariant=True)
 
 
 class Told(NamedTuple):

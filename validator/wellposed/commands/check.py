@@ -10,10 +10,10 @@ import click
 from wellposed.check import check, prescription_of
 from wellposed.commands.files import STDIN, FileError, content, shown
 from wellposed.commands.output import put, width
+from wellposed.commands.practice import limits, profile_option
 from wellposed.commands.progress import watched
 from wellposed.commands.run import Run
 from wellposed.model import Prescription
-from wellposed.norms import NormError, Norms, with_profile
 from wellposed.reading.limits import MOST_BYTES
 from wellposed.render.forms import FORMS, TEXT, text_form
 from wellposed.render.note import Note, OtherNote, note_of
@@ -24,12 +24,7 @@ __all__ = ["command"]
 @click.command("check", epilog="Example: wellposed check --format json prescription.json > report.json")
 @click.argument("files", metavar="FILE...", nargs=-1, required=True, type=click.Path())
 @click.option("--format", "form", type=click.Choice(list(FORMS)), default=TEXT, show_default=True)
-@click.option(
-    "--profile",
-    metavar="FILE.toml",
-    type=click.Path(exists=True, dir_okay=False, readable=True),
-    help="A practice's own limits, in place of the published ones.",
-)
+@profile_option
 @click.option(
     "--earlier",
     metavar="FILE",
@@ -71,7 +66,7 @@ def command(ctx: click.Context, /, files: tuple[str, ...], form: str, **options:
     quoted = _note(note, files[0]) if note is not None else None
     chosen = text_form(width(), len(files) > 1, quoted) if form == TEXT else FORMS[form]
     asked = partial(
-        check, numbers=_numbers(options["profile"]), earlier=[_prescription(file) for file in options["earlier"]]
+        check, numbers=limits(options["profile"]), earlier=[_prescription(file) for file in options["earlier"]]
     )
     run = Run(asked, chosen, MOST_BYTES + 1)
     put(run.pieces(watched(files)), options["output"], coloured=form == TEXT)
@@ -95,13 +90,3 @@ def _note(note: str, file: str) -> Note:
         raise click.UsageError(f"--note {shown(note)}: not UTF-8 text") from error
     except OtherNote as error:
         raise click.UsageError(f"--note {shown(note)}: {error}") from error
-
-
-def _numbers(profile: str | None) -> Norms | None:
-    """The limits of a practice profile, none where none was named."""
-    from wellposed.rules import USUAL  # noqa: PLC0415 - loaded for those who have a profile
-
-    try:
-        return with_profile(profile, USUAL) if profile is not None else None
-    except NormError as error:
-        raise click.UsageError(str(error)) from error

@@ -17,11 +17,15 @@ __all__ = ["COMMANDS", "main"]
 
 COMMANDS = {
     "check": "Check documents and say what stands against them.",
+    "compare": "Compare two prescriptions, two setups or two reviews.",
     "explain": "Explain a rule, a verdict or a number by its name.",
+    "history": "Follow the cases in a folder over their revisions.",
     "measure": "Derive what follows from the measurements in a file.",
     "readback": "Say a prescription back in plain sentences.",
+    "review": "Hold a setup against the prescription it answers, clause by clause.",
     "rules": "List every rule: how much it weighs, its name and its title.",
     "schema": "Print the published JSON Schema of a document.",
+    "sheet": "Write a page to look at and to print: the arches drawn, what moves and how far.",
 }
 """Each command, a module of this package, and its help in a line: the overview loads none of them."""
 

@@ -29,7 +29,7 @@ _HEADLINES = {
     "contradictory": "The instructions cannot hold together.",
     "refused": "The document has faults that must be mended before it can be judged.",
     "unreadable": "The document cannot be read.",
-    "not-judged": "A sound document; this version does not judge its content.",
+    "not-judged": "A sound document. What a setup delivers is judged against its prescription: `wellposed review`.",
 }
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
 from wellposed import __version__
@@ -24,6 +24,7 @@ __all__ = [
     "json_object",
     "json_reports",
     "profile",
+    "profile_object",
     "report_object",
 ]
 
@@ -84,10 +85,14 @@ def document(judged: Judged) -> dict[str, Any]:
 
 def profile(report: Report) -> dict[str, Any] | None:
     """The practice profile and what it changed."""
-    if report.profile is None:
+    return profile_object(report.profile, report.changes)
+
+
+def profile_object(name: str | None, changes: Iterable[tuple[str, float | str, float | str]]) -> dict[str, Any] | None:
+    """A practice profile by its name, and what it changed; None where there is none."""
+    if name is None:
         return None
-    changes = [{"key": key, "from": before, "to": after} for key, before, after in report.changes]
-    return {"name": report.profile, "changes": changes}
+    return {"name": name, "changes": [{"key": key, "from": before, "to": after} for key, before, after in changes]}
 
 
 def finding_object(finding: Finding) -> dict[str, Any]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from textwrap import wrap
 from typing import Any
 
@@ -10,11 +10,12 @@ from wellposed import norms
 from wellposed.derive.table import Derived
 from wellposed.findings import CAUTION
 from wellposed.measure import Measures
-from wellposed.reading.widths import WidthFault
+from wellposed.reading.table import TableFault
 from wellposed.render.measures_words import FAULTS, LINES, REASONS, name_of
 from wellposed.render.phrases import amount, number
+from wellposed.render.points_words import POINT_FAULTS
 
-__all__ = ["faults_text", "measures_text"]
+__all__ = ["derived_lines", "faults_text", "measures_text"]
 
 _INDENT = "    "
 
@@ -26,12 +27,22 @@ def measures_text(measures: Measures, name: str, width: int = 100) -> str:
     width  longest line, in characters
     """
     title = measures.id if measures.id is not None else name
-    rows = [(name_of(one.name), _value(one), _usual(one)) for one in measures.derived]
-    widest = [max((len(row[column]) for row in rows), default=0) for column in (0, 1)]
-    blocks = [f"{title}  {_counted(len(rows))}\n"]
-    for row, one in zip(rows, measures.derived, strict=True):
-        blocks.append("\n".join(_block(row, widest, one, width)) + "\n")
+    blocks = [f"{title}  {_counted(len(measures.derived))}\n"]
+    blocks += ["\n".join(lines) + "\n" for lines in _blocks(measures.derived, width)]
     return "\n".join((*blocks, "\n".join(wrap(CAUTION, width)))) + "\n"
+
+
+def derived_lines(derived: Sequence[Derived], width: int = 100) -> Iterator[str]:
+    """Each of them with what stands under it, line by line."""
+    for lines in _blocks(derived, width):
+        yield from lines
+
+
+def _blocks(derived: Sequence[Derived], width: int) -> Iterator[list[str]]:
+    rows = [(name_of(one.name), _value(one), _usual(one)) for one in derived]
+    widest = [max((len(row[column]) for row in rows), default=0) for column in (0, 1)]
+    for row, one in zip(rows, derived, strict=True):
+        yield list(_block(row, widest, one, width))
 
 
 def _counted(count: int) -> str:
@@ -150,12 +161,15 @@ def _origin(one: Derived) -> str:
     return "; ".join(part for part in (from_, *told) if part)
 
 
-# a table of widths that cannot be used
+# a table that cannot be used
 
 
-def faults_text(faults: Iterable[WidthFault], name: str) -> str:
+_FAULTS = {**FAULTS, **POINT_FAULTS}
+
+
+def faults_text(faults: Iterable[TableFault], name: str) -> str:
     """A line for each fault, ending in a line break."""
     return "".join(
-        f"wellposed: {name}: line {fault.line}, column {fault.column}: {FAULTS[fault.reason].format(**fault.facts)}\n"
+        f"wellposed: {name}: line {fault.line}, column {fault.column}: {_FAULTS[fault.reason].format(**fault.facts)}\n"
         for fault in faults
     )

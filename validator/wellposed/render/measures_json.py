@@ -9,7 +9,7 @@ from wellposed.derive.table import Derived
 from wellposed.measure import Measures
 from wellposed.render.json_report import CLOSING, dumped
 
-__all__ = ["measures_json"]
+__all__ = ["derived_object", "measures_json", "norm_object"]
 
 
 def measures_json(measures: Measures, name: str) -> str:
@@ -17,15 +17,15 @@ def measures_json(measures: Measures, name: str) -> str:
     keys = dict.fromkeys(key for one in measures.derived for key in one.keys)
     whole = {
         "document": {"name": name, "id": measures.id, "revision": measures.revision},
-        "measures": [_object(one) for one in measures.derived],
-        "norms": [_norm(key) for key in keys],
+        "measures": [derived_object(one) for one in measures.derived],
+        "norms": [norm_object(key) for key in keys],
         **CLOSING,
         "format": "wellposed/measures",
     }
     return dumped(whole, indent=2)
 
 
-def _object(one: Derived) -> dict[str, Any]:
+def derived_object(one: Derived) -> dict[str, Any]:
     return {
         "name": one.name,
         "value": one.value,
@@ -40,7 +40,7 @@ def _object(one: Derived) -> dict[str, Any]:
     }
 
 
-def _norm(key: str) -> dict[str, Any]:
+def norm_object(key: str) -> dict[str, Any]:
     norm = norms.norm(key)
     return {
         "key": key,

@@ -55,7 +55,7 @@ LINES = {
 }
 FAULTS = {
     "not-utf-8": "the text is not UTF-8",
-    "too-large": "the table is larger than one with every tooth",
+    "too-large": "the table is larger than one with every tooth and point ({most} bytes)",
     "byte-order-mark": "a byte order mark stands before the text",
     "wrong-header": "the first line must be {expected}",
     "no-rows": "no tooth is listed",

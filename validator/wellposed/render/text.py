@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from textwrap import wrap
 
 from wellposed.findings import CAUTION, Finding, Severity
@@ -16,7 +16,7 @@ from wellposed.report import Report
 
 SCOPE = "A necessary check, not a plan: roots, bone and tooth contacts are not looked at, and planned is not achieved."
 _INDENT = "   "
-_HEADINGS = {
+HEADINGS = {
     Severity.STOP: "What stops the order",
     Severity.ASK: "What must be answered",
     Severity.CAUTION: "What to bear in mind",
@@ -31,7 +31,7 @@ def text(report: Report, name: str, width: int = 100, note: Note | None = None) 
     width  longest line, in characters
     note   the note the document was made of; each finding then quotes it
     """
-    blocks = [_head(report, name, width), *_numbered(report, width, note), _foot(report, width)]
+    blocks = [_head(report, name, width), *numbered(report.findings, width, note), _foot(report, width)]
     return "\n".join(block for block in blocks if block) + "\n"
 
 
@@ -40,15 +40,17 @@ def _head(report: Report, name: str, width: int) -> str:
     return "\n".join(wrap(f"{title}  {report.verdict}. {headline(report)}", width)) + "\n"
 
 
-def _numbered(report: Report, width: int, note: Note | None) -> Iterator[str]:
+def numbered(
+    findings: Sequence[Finding], width: int, note: Note | None = None, headings: Mapping[Severity, str] = HEADINGS
+) -> Iterator[str]:
     """Each finding that leads or stands alone, under the heading of its weight; what goes under it follows it."""
     heading = None
-    leading = [finding for finding in report.findings if not finding.under]
+    leading = [finding for finding in findings if not finding.under]
     for place, finding in enumerate(leading, 1):
-        members = [one for one in report.findings if one.under == finding.name]
+        members = [one for one in findings if one.under == finding.name]
         heaviest = min((finding, *members), key=lambda one: one.severity.rank).severity
         if heaviest != heading and len(leading) > 1:
-            yield f"{_HEADINGS[heaviest]}\n"
+            yield f"{headings[heaviest]}\n"
         heading = heaviest
         lines = [*_finding(f"{place:<3}", finding, width)]
         quote = note.words(finding) if note else ""
@@ -98,6 +100,10 @@ def _where(finding: Finding) -> str:
     pointer = "" if finding.clauses or finding.rule in CONFLICTS else finding.pointer
     told = [finding.severity.value, finding.rule, " ".join(finding.clauses), place, pointer]
     return f"[{' · '.join(part for part in told if part)}]"
+
+
+finding_lines, finding_place = _lines, _where
+"""What is said of a finding, a line each; its weight, rule and place. For the other forms of a report."""
 
 
 def _simple(finding: Finding) -> Iterator[str]:
@@ -176,7 +182,7 @@ _SURE = {
 def _foot(report: Report, width: int) -> str:
     counts = [_counted(report.count(severity), severity) for severity in Severity if report.count(severity)]
     fit = "fit to send" if report.fit_to_send else "not fit to send"
-    profile = f" Practice profile: {report.profile} ({', '.join(_changes(report.changes))})." if report.profile else ""
+    profile = f" {profile_line(report.profile, report.changes)}" if report.profile else ""
     told = f"{fit.capitalize()}{': ' + ', '.join(counts) if counts else ''}.{profile}"
     return "\n".join(line for part in (told, SCOPE, CAUTION) for line in wrap(part, width))
 
@@ -185,6 +191,11 @@ def _counted(number: int, severity: Severity) -> str:
     """How many findings: stops, cautions and notes are things, an ask is a question."""
     word = "question" if severity == Severity.ASK else severity.value
     return f"{number} {word}{'' if number == 1 else 's'}"
+
+
+def profile_line(name: str, changes: Iterable[tuple[str, float | str, float | str]]) -> str:
+    """A practice profile by its name, and all that it changed."""
+    return f"Practice profile: {name} ({', '.join(_changes(changes))})."
 
 
 def _changes(changes: Iterable[tuple[str, float | str, float | str]]) -> list[str]:

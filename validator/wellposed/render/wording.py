@@ -10,6 +10,7 @@ from wellposed.render.conflict import Fact, member, missing, silences
 from wellposed.render.filled import joined
 from wellposed.render.phrases import amount, clause, number
 from wellposed.render.plain import plain_sentence
+from wellposed.render.signs import SENTENCES as SIGNS
 from wellposed.render.ways import way
 from wellposed.vocabulary.measures import MEASURE_KINDS
 
@@ -192,4 +193,5 @@ SENTENCES: dict[str, Callable[[Fact], str]] = {
     "extraction-not-decided": lambda facts: (
         f"With the extraction these cannot hold together; without it they can: {_said(facts)}. Is it decided?"
     ),
+    **SIGNS,
 }

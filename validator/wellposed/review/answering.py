@@ -32,8 +32,9 @@ def setup_answers_another(held: Held) -> Iterator[Told]:
 
     Evidence: none is needed.
 
-    Passes: {"answers": {"id": "HR-2031", "revision": 1, "sha256": "THIS"}}
-    Fails: {"answers": {"id": "HR-2031", "revision": 2, "sha256": "THIS"}}
+    Passes: {}
+    Fails: {"answers": {"id": "HR-2031", "revision": 2,
+                        "sha256": "0000000000000000000000000000000000000000000000000000000000000000"}}
     """
     answers, own = held.setup.answers, held.matter.prescription
     if not _named(held):
@@ -62,8 +63,9 @@ def setup_answers_other_content(held: Held) -> Iterator[Told]:
 
     Evidence: none is needed.
 
-    Passes: {"answers": {"id": "HR-2031", "revision": 1, "sha256": "THIS"}}
-    Fails: {"answers": {"id": "HR-2031", "revision": 1, "sha256": "OTHER"}}
+    Passes: {}
+    Fails: {"answers": {"id": "HR-2031", "revision": 1,
+                        "sha256": "0000000000000000000000000000000000000000000000000000000000000000"}}
     """
     answers, own = held.setup.answers, digest(held.matter.prescription)
     if _named(held) and answers.sha256 != own:

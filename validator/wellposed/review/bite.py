@@ -29,8 +29,8 @@ class Closed(NamedTuple):
 def closed(ended: Ended, hinge: Hinge) -> Closed:
     """The jaw closes until the back teeth meet, or as far as the gap that the setup states at the back lets it.
 
-    Premolars or second molars that are extruded further than the first molars may hold the bite open by as much. With no
-    opposed first molars nothing is said to close.
+    Premolars or second molars that are extruded further than the first molars may hold the bite open by as much. With
+    no opposed first molars nothing is said to close.
     """
     if not hinge.rests:
         return Closed(Span(0.0, 0.0), None, None)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from wellposed.kinematics.mouth import Contact
 from wellposed.review.held import Held
-from wellposed.review.travel import JAWS, place_after
+from wellposed.review.travel import place_after
 from wellposed.vocabulary.contacts import normal
 from wellposed.vocabulary.motions import Variable
 from wellposed.vocabulary.teeth import RIGHT, arch_of, side_of
@@ -14,7 +14,8 @@ _ROUNDING = 2
 
 def told_after(held: Held, contact: Contact) -> list[int]:
     """The aligners of its arch after which the path says where teeth stand."""
-    return next(list(held.plan.path.get(jaw, ())) for jaw in JAWS if jaw == arch_of(contact.first))
+    arch = arch_of(contact.first)
+    return sorted({stage.aligner for stage in held.setup.stages or () if stage.arch == arch})
 
 
 def made_by_movement(held: Held, contact: Contact, aligner: int) -> float | None:

@@ -40,9 +40,10 @@ class Compared:
     what        the kind of thing compared: a variable of a tooth, a measure, or ``gap``, ``overlap``, ``reduction``,
                 ``reduction-in-all``, ``alike`` (two incisors that were to go alike), ``width`` (what ``out`` makes of
                 a pair's), ``displacement-left``, ``rotation-left``, ``extraction``, ``attachment``, ``statement`` (1
-                yes, 0 no), ``aligners``, ``step`` (``where``: variable and tooth), ``wear-interval``, ``order``, ``level``
+                yes, 0 no), ``aligners``, ``step`` (``where``: variable and tooth), ``wear-interval``, ``order``,
+                ``level``
     where       the tooth or contact, arch or tooth pair ("11/41") it is taken at; "" for the mouth
-    asked       bounds, in ``unit`` and in the sense of ``what``: a variable in its own sign, a measure as its end value
+    asked       bounds, in ``unit`` and the sense of ``what``: a variable in its own sign, a measure as its end value
     before      a measure's value at the start; None where it is a movement or not stated; of a measure that is kept
                 without one, ``asked`` and ``delivered`` are changes
     delivered   what the setup delivers, likewise; None where that cannot be told

@@ -8,7 +8,7 @@ from wellposed.findings import Severity
 from wellposed.kinematics.mouth import Contact
 from wellposed.review.held import Facts, Held
 from wellposed.review.path_room import made_by_enamel, made_by_movement
-from wellposed.review.travel import Way
+from wellposed.review.travel import arrived
 from wellposed.rules._acts import above
 from wellposed.rules._declare import Told, rule, told
 from wellposed.rules._stated import RELEVANT_DEG
@@ -56,18 +56,11 @@ def turned_before_room(held: Held) -> Iterator[Told]:
     """
     small, figures = held.limit(RELEVANT_DEG), (RELEVANT_DEG, _SHORT, _NO_ROOM)
     for (tooth, variable), way in held.ways.items():
-        if variable == "rotation" and above(abs(way[-1][1]), small):
-            (aligner, turn), (last, _) = _done(way, small), way[-1]
-            if aligner < last and above(abs(turn), small) and _without_room(held, tooth, aligner, last):
+        if variable == "rotation" and above(abs(way.end), small):
+            aligner, turn = arrived(way, small)
+            if aligner < way.last and above(abs(turn), small) and _without_room(held, tooth, aligner, way.last):
                 facts: Facts = {"teeth": [tooth], "turn": abs(turn), "aligner": aligner}
                 yield told(held.on_path(tooth, variable, aligner), figures=figures, **facts)
-
-
-def _done(way: Way, small: float) -> tuple[int, float]:
-    """The first aligner after which a turn is done but for a little, and the place there, deg."""
-    end = way[-1][1]
-    apart = [number for number, (_, amount) in enumerate(way) if above(abs(amount - end), small)]
-    return way[apart[-1] + 1] if apart else way[-1]
 
 
 def _without_room(held: Held, tooth: str, aligner: int, last: int) -> bool:

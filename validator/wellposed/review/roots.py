@@ -81,7 +81,7 @@ _SAYS = (
     " the root goes {apex:mm} the other way."
 )
 _CHANGE = "Less than {most:deg} of tipping, {limit:mm} of travel, or a root that comes along, would change it."
-_FIGURES = (_BODILY, *_TIPPED.values(), _STILL)
+_FIGURES = (_BODILY, *_TIPPED.values(), _STILL, "tooth-length")
 
 
 @rule(

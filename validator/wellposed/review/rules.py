@@ -11,7 +11,20 @@ from dataclasses import replace
 from types import MappingProxyType
 
 from wellposed.findings import Finding, Severity, ordered
-from wellposed.review import beyond, claims, enamel, holds, inclined, reached, room_first, roots, staging, teeth, timing
+from wellposed.review import (
+    answering,
+    beyond,
+    claims,
+    enamel,
+    holds,
+    inclined,
+    reached,
+    room_first,
+    roots,
+    staging,
+    teeth,
+    timing,
+)
 from wellposed.review.held import Held
 from wellposed.review.result import MeasureLine
 from wellposed.rules._declare import Clinical
@@ -19,6 +32,7 @@ from wellposed.rules._declare import Clinical
 __all__ = ["RULES", "TOPICS", "USUAL", "setup_findings"]
 
 _MODULES = {
+    "setup answers": (answering,),
     "setup teeth": (teeth,),
     "setup staging": (staging, timing, room_first),
     "setup amounts": (beyond, enamel),

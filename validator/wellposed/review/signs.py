@@ -12,7 +12,7 @@ from wellposed.declare import Rule, Told, rule, told
 from wellposed.findings import Finding, Severity
 from wellposed.model.prescription import Prescription
 from wellposed.model.setup import Setup
-from wellposed.norms import Norms
+from wellposed.norms import Norms, load
 from wellposed.review.lines import measure_lines
 from wellposed.review.matter import Matter
 from wellposed.review.result import MeasureLine
@@ -47,12 +47,12 @@ def against_the_order(signs: Signs) -> Iterator[Told]:
 
     Passes: {"prescription": {"movements": [{"id": "m1", "strength": "must", "teeth": ["12", "11", "21", "22"],
                                              "motion": "intrusion", "at_least": 1, "at_most": 2, "unit": "mm"}]},
-             "setup": {"movements": [{"variable": "vertical", "unit": "mm",
-                                      "values": {"12": -1.5, "11": -1.5, "21": -1.5, "22": -1.5}}]}}
+             "movements": [{"variable": "vertical", "unit": "mm",
+                            "values": {"12": -1.5, "11": -1.5, "21": -1.5, "22": -1.5}}]}
     Fails: {"prescription": {"movements": [{"id": "m1", "strength": "must", "teeth": ["12", "11", "21", "22"],
                                             "motion": "intrusion", "at_least": 1, "at_most": 2, "unit": "mm"}]},
-            "setup": {"movements": [{"variable": "vertical", "unit": "mm",
-                                     "values": {"12": 1.5, "11": 1.5, "21": 1.5, "22": 1.5}}]}}
+            "movements": [{"variable": "vertical", "unit": "mm",
+                           "values": {"12": 1.5, "11": 1.5, "21": 1.5, "22": 1.5}}]}
     """
     for variable in VARIABLES:
         opposed = signs.opposed(variable)
@@ -79,14 +79,14 @@ def against_the_prediction(signs: Signs) -> Iterator[Told]:
     Where it goes the other way, and would agree if one variable counted in the other sense, that variable, or the
     measure, is most likely written in another convention.
 
-    Passes: {"prescription": {"findings": [
-                 {"id": "f1", "measure": "incisor-display-at-rest", "value": 5, "unit": "mm"}]},
-             "setup": {"movements": [{"variable": "vertical", "unit": "mm", "values": {"11": -1.5, "21": -1.5}}],
-                       "predicted": [{"measure": "incisor-display-at-rest", "value": 3.5, "unit": "mm"}]}}
-    Fails: {"prescription": {"findings": [
-                 {"id": "f1", "measure": "incisor-display-at-rest", "value": 5, "unit": "mm"}]},
-            "setup": {"movements": [{"variable": "vertical", "unit": "mm", "values": {"11": 1.5, "21": 1.5}}],
-                      "predicted": [{"measure": "incisor-display-at-rest", "value": 3.5, "unit": "mm"}]}}
+    Passes: {"prescription": {"findings": [{"id": "f1", "measure": "incisor-display-at-rest", "value": 5,
+                                            "unit": "mm"}]},
+             "movements": [{"variable": "vertical", "unit": "mm", "values": {"11": -1.5, "21": -1.5}}],
+             "predicted": [{"measure": "incisor-display-at-rest", "value": 3.5, "unit": "mm"}]}
+    Fails: {"prescription": {"findings": [{"id": "f1", "measure": "incisor-display-at-rest", "value": 5,
+                                           "unit": "mm"}]},
+            "movements": [{"variable": "vertical", "unit": "mm", "values": {"11": 1.5, "21": 1.5}}],
+            "predicted": [{"measure": "incisor-display-at-rest", "value": 3.5, "unit": "mm"}]}
     """
     for line in measure_lines(signs.matter):
         if not _turned_about(line):
@@ -137,12 +137,12 @@ def mirrored_sides(signs: Signs) -> Iterator[Told]:
     Counted to one side, or clockwise, a movement that is alike on both sides gets opposite signs. Read by mesial and
     distal, as this format counts, one side then goes the wrong way. A case that does move to one side looks the same.
 
-    Passes: {"setup": {"movements": [{"variable": "along", "unit": "mm",
-                       "values": {"17": -1, "16": -1, "15": -0.8, "14": -0.6,
-                                  "24": -0.6, "25": -0.8, "26": -1, "27": -1}}]}}
-    Fails: {"setup": {"movements": [{"variable": "along", "unit": "mm",
-                      "values": {"17": -1, "16": -1, "15": -0.8, "14": -0.6,
-                                 "24": 0.6, "25": 0.8, "26": 1, "27": 1}}]}}
+    Passes: {"movements": [{"variable": "along", "unit": "mm",
+                            "values": {"17": -1, "16": -1, "15": -0.8, "14": -0.6,
+                                       "24": -0.6, "25": -0.8, "26": -1, "27": -1}}]}
+    Fails: {"movements": [{"variable": "along", "unit": "mm",
+                           "values": {"17": -1, "16": -1, "15": -0.8, "14": -0.6,
+                                      "24": 0.6, "25": 0.8, "26": 1, "27": 1}}]}
     """
     for variable in VARIABLES:
         for arch in ARCHES if variable in TWO_SIDED else ():
@@ -164,8 +164,12 @@ def sign_questions(setup: Setup, prescription: Prescription, numbers: Norms | No
 
     Pointers are those of the setup, clauses those of the prescription.
     """
-    matter = Matter(prescription, setup, numbers) if numbers else Matter(prescription, setup)
+    return questions(Matter(prescription, setup, numbers or load()))
+
+
+def questions(matter: Matter) -> tuple[Finding, ...]:
+    """The same of a setup that is under review."""
     return tuple(finding for one in RULES for finding in one.findings(Signs(matter)))
 
 
-__all__ = ["RULES", "Signs", "groups", "sign_questions", "turned"]
+__all__ = ["RULES", "Signs", "questions", "sign_questions"]

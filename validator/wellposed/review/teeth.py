@@ -49,7 +49,7 @@ def _farthest(held: Held) -> Iterator[tuple[tuple[str, Variable], float]]:
     on_path = held.every_way
     for at in dict.fromkeys((*held.plan.moved, *on_path)):
         if at[0] in held.mouth.locked:
-            places = (held.plan.moved.get(at, 0.0), *(amount for _, amount in on_path.get(at, ())))
+            places = (held.plan.moved.get(at, 0.0), *(on_path[at].places if at in on_path else ()))
             yield at, max(map(abs, places))
 
 

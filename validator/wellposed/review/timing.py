@@ -10,7 +10,7 @@ from wellposed.kinematics.mouth import Contact
 from wellposed.model.setup import PlannedReduction
 from wellposed.review.held import Facts, Held, grouped
 from wellposed.review.path_room import made_by_enamel, made_by_movement, told_after
-from wellposed.review.travel import Way
+from wellposed.review.travel import arrived
 from wellposed.rules._acts import above
 from wellposed.rules._declare import Told, rule, told
 from wellposed.rules.enamel_when import REACH, out_of_line
@@ -174,14 +174,8 @@ def _stopped(held: Held, contact: Contact) -> int | None:
     moved = [(tooth, v) for tooth in (contact.first, contact.second) for v in VARIABLES if held.going(tooth, v)]
     if not moved or any(at not in held.ways for at in moved):
         return None
-    return max(_arrived(held.ways[at], held.within(at[1])) for at in moved)
-
-
-def _arrived(way: Way, within: float) -> int:
-    """The first aligner from which on a tooth stands where it stays."""
-    end = way[-1][1]
-    apart = [number for number, (_, amount) in enumerate(way) if above(abs(amount - end), within)]
-    return way[apart[-1] + 1][0] if apart else 0
+    ways = ((held.ways[at], held.within(at[1])) for at in moved)
+    return max(arrived(way, within)[0] for way, within in ways)
 
 
 @rule(

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from bisect import bisect_right
-from collections.abc import Mapping
-from itertools import accumulate, pairwise
-from math import inf
+from collections.abc import Iterator, Mapping
+from itertools import accumulate
+from operator import sub
 from typing import NamedTuple
 
 from wellposed.review.plan import Plan
@@ -13,11 +13,30 @@ from wellposed.vocabulary.motions import MOTIONS, Motion, Variable
 from wellposed.vocabulary.teeth import UPPER, arch_of, is_canine, is_incisor
 from wellposed.vocabulary.terms import Arch
 
-Way = tuple[tuple[int, float], ...]
-"""Aligner and movement from the start after it, mm or deg, in order; begins with (0, 0.0)."""
-
-_START = (0, 0.0)
+_ROUNDING = 1e-6
+"""What differences of hundredths may be off by."""
 JAWS: tuple[Arch, ...] = ("upper", "lower")
+
+
+class Way(NamedTuple):
+    """Where a tooth stands in one variable, from the start on.
+
+    aligners  in order; the first is 0, the start
+    places    the movement from the start after each, mm or deg; the first is 0.0
+    """
+
+    aligners: tuple[int, ...]
+    places: tuple[float, ...]
+
+    @property
+    def last(self) -> int:
+        """The last aligner of which the place is told."""
+        return self.aligners[-1]
+
+    @property
+    def end(self) -> float:
+        """The place after it."""
+        return self.places[-1]
 
 
 class Leg(NamedTuple):
@@ -53,57 +72,64 @@ class Trip(NamedTuple):
 
 def ways(plan: Plan) -> Mapping[tuple[str, Variable], Way]:
     """The way of every tooth and variable on a path; it ends where the setup leaves the tooth, if that is stated."""
-    found: dict[Variable, dict[str, list[tuple[int, float]]]] = {}
+    found: dict[Variable, dict[str, dict[int, float]]] = {}
     for stage in sorted(plan.setup.stages or (), key=lambda one: one.aligner):
         for table in stage.movements:
             rows = found.setdefault(table.variable, {})
             for tooth, amount in table.values.items():
-                rows.setdefault(tooth, [_START]).append((stage.aligner, amount))
-    named = (((tooth, variable), way) for variable, rows in found.items() for tooth, way in rows.items())
-    return {at: tuple(_to_the_end(plan, at, [*dict(way).items()])) for at, way in named}
+                rows.setdefault(tooth, {0: 0.0})[stage.aligner] = amount
+    named = (((tooth, variable), places) for variable, rows in found.items() for tooth, places in rows.items())
+    return {at: _to_the_end(plan, at, places) for at, places in named}
 
 
-def _to_the_end(plan: Plan, at: tuple[str, Variable], way: list[tuple[int, float]]) -> list[tuple[int, float]]:
+def _to_the_end(plan: Plan, at: tuple[str, Variable], places: dict[int, float]) -> Way:
+    way = Way(tuple(places), tuple(places.values()))
     last = next(plan.aligners(jaw) for jaw in JAWS if jaw == arch_of(at[0]))
-    if last is None or last <= way[-1][0] or at not in plan.moved:
+    if last is None or last <= way.last or at not in plan.moved:
         return way
-    return [*way, (last, plan.moved[at])]
+    return Way((*way.aligners, last), (*way.places, plan.moved[at]))
 
 
 def place_after(way: Way, aligner: int) -> float:
     """Where a tooth stands after the last aligner up to this one of which it is stated, mm or deg."""
-    return way[bisect_right(way, (aligner, inf)) - 1][1]
+    return way.places[bisect_right(way.aligners, aligner) - 1]
+
+
+def arrived(way: Way, within: float) -> tuple[int, float]:
+    """The aligner from which on a tooth stands, but for no more than ``within``, where it stays; and its place then."""
+    end = way.end
+    apart = (n for n in range(len(way.places) - 1, -1, -1) if abs(way.places[n] - end) > within + _ROUNDING)
+    number = next(apart, -1) + 1
+    return way.aligners[number], way.places[number]
 
 
 def largest(way: Way) -> Leg:
     """The leg with the largest step."""
-    steps = [abs(after - before) / (last - first) for (first, before), (last, after) in pairwise(way)]
+    changes = list(map(sub, way.places[1:], way.places))
+    spans = map(sub, way.aligners[1:], way.aligners)
+    steps = [abs(change) / span for change, span in zip(changes, spans, strict=True)]
     number = steps.index(max(steps))
-    (first, before), (last, after) = way[number : number + 2]
-    return Leg(first, last, after - before)
+    return Leg(way.aligners[number], way.aligners[number + 1], changes[number])
 
 
 def round_trip(way: Way) -> Trip | None:
     """The longest way there and back; None where a tooth never turns."""
-    places = [amount for _, amount in way]
-    rising = sorted(places)
-    if places in (rising, rising[::-1]):
+    rising = sorted(way.places)
+    if way.places in (tuple(rising), tuple(rising[::-1])):
         return None
     trips = (trip for sign in (1, -1) for trip in _trips(way, sign))
     return max(trips, key=lambda trip: trip.amount)
 
 
-def _trips(way: Way, sign: int) -> list[Trip]:
+def _trips(way: Way, sign: int) -> Iterator[Trip]:
     """At each place of a way, how far it was gone to in this sense, and how far back from it later."""
-    places = [sign * amount for _, amount in way]
+    places = [sign * amount for amount in way.places]
     before = list(accumulate(places, min))
-    least, ends = places[-1], way[-1][0]
-    trips = []
-    for number in range(len(way) - 1, -1, -1):
-        if places[number] < least:
-            least, ends = places[number], way[number][0]
-        trips.append(Trip(sign, places[number] - before[number], way[number][0], places[number] - least, ends))
-    return trips
+    least, ended = places[-1], way.last
+    for aligner, place, lowest in reversed(list(zip(way.aligners, places, before, strict=True))):
+        if place < least:
+            least, ended = place, aligner
+        yield Trip(sign, place - lowest, aligner, place - least, ended)
 
 
 def motion_of(tooth: str, variable: Variable, amount: float) -> Motion:

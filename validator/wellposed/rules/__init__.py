@@ -77,11 +77,11 @@ _MODULES = {
     "revisions": (revisions,),
     "privacy": (privacy,),
 }
-TOPICS: Mapping[str, tuple[Clinical, ...]] = MappingProxyType(
+TOPICS: Mapping[str, tuple[Clinical[Chart], ...]] = MappingProxyType(
     {topic: tuple(rule for module in modules for rule in module.RULES) for topic, modules in _MODULES.items()}
 )
 """The rules by topic, in the order they look."""
-RULES: tuple[Clinical, ...] = tuple(rule for rules in TOPICS.values() for rule in rules)
+RULES: tuple[Clinical[Chart], ...] = tuple(rule for rules in TOPICS.values() for rule in rules)
 
 USUAL: Mapping[str, Severity] = MappingProxyType({rule.id: rule.severity for rule in RULES})
 """How much each rule weighs, unless a practice profile says otherwise."""

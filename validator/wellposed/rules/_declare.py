@@ -9,20 +9,33 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from inspect import cleandoc
-from typing import Any
+from typing import Any, Protocol, TypeVar
 
 from wellposed.declare import PASSES, Rule, Told, on_one_line, told
 from wellposed.findings import Finding, Severity
-from wellposed.rules.chart import Chart
+from wellposed.norms import Norms
 
 __all__ = ["Clinical", "Told", "rule", "said", "told"]
 
 EVIDENCE = "Evidence:"
-Look = Callable[[Chart], Iterator[Told]]
+
+
+class Numbered(Protocol):
+    """What a clinical rule may be given: a prescription or a setup, with the norms in force."""
+
+    @property
+    def numbers(self) -> Norms:
+        """The norms."""
+
+    def figure(self, key: str) -> dict[str, Any]:
+        """One of them as a finding tells it."""
+
+
+Looked = TypeVar("Looked", bound=Numbered)
 
 
 @dataclass(frozen=True, slots=True)
-class Clinical(Rule[Chart]):
+class Clinical(Rule[Looked]):
     """A clinical rule.
 
     says     the sentence, with ``{fact}`` for each fact; kinds as in ``wellposed.render.filled``
@@ -50,7 +63,7 @@ class Clinical(Rule[Chart]):
     def _prose(self) -> str:
         return self.page.partition(PASSES)[0]
 
-    def finding(self, subject: Chart, one: Told) -> Finding:
+    def finding(self, subject: Looked, one: Told) -> Finding:
         """What was told, with the figures it was measured against; its weight is that of the practice profile."""
         figures = [subject.figure(key) for key in dict.fromkeys(one.facts.get("figures", ()))]
         facts = {**one.facts, "figures": figures, "missing": list(one.facts.get("missing", ()))}
@@ -69,10 +82,10 @@ def rule(  # noqa: PLR0913 - the members of a declaration, each by its name
     change: str,
     figures: Iterable[str] = (),
     sources: Iterable[str] = (),
-) -> Callable[[Look], Clinical]:
+) -> Callable[[Callable[[Looked], Iterator[Told]]], Clinical[Looked]]:
     """Declare the generator below as the clinical rule of this name."""
 
-    def declared(look: Look) -> Clinical:
+    def declared(look: Callable[[Looked], Iterator[Told]]) -> Clinical[Looked]:
         page = cleandoc(look.__doc__ or "")
         return Clinical(name, severity, title, do, page, look, says, change, tuple(figures), tuple(sources))
 

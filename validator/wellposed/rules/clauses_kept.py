@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import Any
 
 from wellposed.consistency.whole import Place
@@ -13,7 +13,7 @@ from wellposed.model.making import Attachment
 from wellposed.model.means import EnamelReduction, Exclusion, Means
 from wellposed.rules.chart import Chart
 from wellposed.rules.free_text import texts
-from wellposed.vocabulary.contacts import teeth_of
+from wellposed.vocabulary.contacts import normal, teeth_of
 from wellposed.vocabulary.motions import MOTIONS
 from wellposed.vocabulary.teeth import arch_of
 
@@ -32,8 +32,10 @@ _BESIDE = {
         "in_all",
         "amount",
     ),
-    *("unit", "overcorrection"),
+    *("unit", "overcorrection", "value", "values", "error", "method", "date", "grade"),
+    *("reason", "shape", "wear", "trimming", "size", "retainer", "otherwise", "before"),
 }
+_CONTACTS = ("contacts", "close")
 _AGAINST = {"must": "must_not", "must_not": "must"}
 Subject = tuple[str, ...]
 
@@ -41,19 +43,28 @@ Subject = tuple[str, ...]
 def dropped(chart: Chart, last: Chart) -> list[Any]:
     """The clauses of an earlier revision that are not there again, changed or not, nor turned round, nor reached."""
     now = [part for section in _SECTIONS for part in getattr(chart.rx, section) or ()]
-    ids, subjects = {part.id for part in now}, [_subject(part) for part in now]
+    ids, subjects = {part.id for part in now}, [subject(part) for part in now]
     turned = {getattr(part, "id", "") for _, part in reversed_in(chart, last)}
     before = (part for section in _SECTIONS for part in getattr(last.rx, section) or ())
-    gone = (part for part in before if part.id not in ids | turned and _subject(part) not in subjects)
+    gone = (part for part in before if part.id not in ids | turned and subject(part) not in subjects)
     return [part for part in gone if not _reached(chart, part)]
 
 
-def _subject(part: Part) -> dict[str, Any]:
-    """What a clause is about, without its name, its reasons and its amounts; of a motion without its sense."""
-    about = part.model_dump(exclude_none=True, exclude=_BESIDE, mode="json")
+def subject(part: Part) -> dict[str, Any]:
+    """What a part is about, without its name, its reasons and its amounts; of a movement without its sense."""
+    about = plain(part, _BESIDE)
     if isinstance(part, Movement):
         about["motion"] = MOTIONS[part.motion].variable
-    return {name: sorted(value) if isinstance(value, list) else value for name, value in about.items()}
+    return about
+
+
+def plain(part: Part, beside: Iterable[str] = ()) -> dict[str, Any]:
+    """What a part says as JSON values, members of ``beside`` left out; lists whose order means nothing in one order."""
+    said = part.model_dump(exclude_none=True, exclude=set(beside), mode="json")
+    told = {name: [normal(one) for one in value] if name in _CONTACTS else value for name, value in said.items()}
+    if "leave" in told:
+        told["leave"] = normal(told["leave"])
+    return {name: sorted(value, key=str) if isinstance(value, list) else value for name, value in told.items()}
 
 
 def _reached(chart: Chart, part: Part) -> bool:
@@ -83,7 +94,7 @@ def reversed_in(chart: Chart, last: Chart) -> Iterator[tuple[Place, Part]]:
     """Each clause that says the opposite of one of the last revision, with that one; each clause once."""
     for place in chart.of("goals", "allow", "exclude", "attachments"):
         before = (one.part for one in last.of(place.section, *_opposite_sections(place)))
-        opposite = next((part for part in before if _opposed(chart, place.part, last, part)), None)
+        opposite = next((part for part in before if opposed(chart, place.part, last, part)), None)
         if opposite is not None:
             yield place, opposite
 
@@ -92,7 +103,8 @@ def _opposite_sections(place: Place) -> tuple[str, ...]:
     return {"allow": ("exclude",), "exclude": ("allow",)}.get(place.section, ())
 
 
-def _opposed(chart: Chart, part: Part, last: Chart, before: Part) -> bool:
+def opposed(chart: Chart, part: Part, last: Chart, before: Part) -> bool:
+    """Whether a part says the opposite of one of another revision: attachments, measures, means against exclusions."""
     if isinstance(part, Attachment) and isinstance(before, Attachment):
         return any(_both(part, member, before, other) for member, other in _AGAINST.items())
     if isinstance(part, Reach) and isinstance(before, Reach):

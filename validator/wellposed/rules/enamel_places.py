@@ -64,13 +64,13 @@ def reduction_at_a_gap(chart: Chart) -> Iterator[Told]:
     for one in named(chart):
         given = reasons(chart, one.place)
         why = {
-            name: gap for name in one.contacts if (gap := _gap(chart, name)) and not given & _REASONS.get(gap, set())
+            name: gap for name in one.contacts if (gap := gap_at(chart, name)) and not given & _REASONS.get(gap, set())
         }
         if why:
             yield at_contacts(one, why, *_spaces(chart, why), why=list(dict.fromkeys(why.values())))
 
 
-def _gap(chart: Chart, contact: str) -> str | None:
+def gap_at(chart: Chart, contact: str) -> str | None:
     """What kind of gap a contact is, if it is one."""
     at = chart.mouth.rows[arch_of_contact(contact)].contact(contact)
     if any(

@@ -132,7 +132,8 @@ def reduction_before_reach(chart: Chart) -> Iterator[Told]:
             "allow": [{"id": "a1", "use": "enamel-reduction", "contacts": ["42-41"], "per_contact": 0.4,
                        "at_least": 0.3, "unit": "mm"}]}
     """
-    off = {name: amount for arch in ARCHES for name, amount in _off(chart, arch) if above(amount, chart.limit(REACH))}
+    measured = (one for arch in ARCHES for one in out_of_line(chart, arch))
+    off = {name: amount for name, amount in measured if above(amount, chart.limit(REACH))}
     for one in taken(chart):
         contacts = [name for name in one.contacts if name in off and _aligned(chart, name)]
         if contacts and _first(chart, one):
@@ -140,7 +141,7 @@ def reduction_before_reach(chart: Chart) -> Iterator[Told]:
             yield at_contacts(one, contacts, **facts, figures=(REACH,))
 
 
-def _off(chart: Chart, arch: str) -> Iterator[tuple[str, float]]:
+def out_of_line(chart: Chart, arch: str) -> Iterator[tuple[str, float]]:
     """Contacts of an arch with how far their points stand apart, or overlap, mm, where that is known of the contact."""
     for contact in irregularity.of_prescription(chart.rx, arch):
         if isinstance(contact, irregularity.Contact):

@@ -4,10 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from datetime import datetime
-from hashlib import sha256
 
-import rfc8785
-
+from wellposed.digests import digest
 from wellposed.findings import Severity
 from wellposed.model.prescription import Prescription
 from wellposed.rules._declare import Told, rule, said, told
@@ -15,11 +13,6 @@ from wellposed.rules.chart import Chart
 from wellposed.rules.clauses_kept import dropped, mentioned, reversed_in, unmet_goals
 
 _UNMET = "caution.revisions-unmet"
-
-
-def digest(prescription: Prescription) -> str:
-    """SHA-256 of the document in its canonical form (RFC 8785), as it was sent: members left out stay out."""
-    return sha256(rfc8785.dumps(prescription.model_dump(exclude_unset=True, mode="json"))).hexdigest()
 
 
 @rule(

@@ -8,9 +8,9 @@ from functools import cache
 import numpy as np
 from scipy.optimize import linprog
 from scipy.sparse import csr_matrix
-
 from tests.validator.wellposed.kinematics.exact import in_force
 from tests.validator.wellposed.kinematics.generate import prescription, read
+
 from wellposed.kinematics.case import Case, must
 from wellposed.model import Setup
 from wellposed.review.matter import Matter

@@ -33,6 +33,9 @@ def allow(**clause):
     return [{"id": "c1", **clause}]
 
 
+STEPS = {"id": "c1", "strength": "must", "largest_steps": [{"variable": "out", "amount": 0.25, "unit": "mm"}]}
+
+
 class Row(NamedTuple):
     """What is so in a sentence; members of the prescription, of the setup; what is told of clause c1."""
 
@@ -108,7 +111,7 @@ ROWS = [
         {"reductions": [{"contact": "31-41", "amount": 0.5, "unit": "mm"}]}, "not-met", 0.5),
     Row("Room made elsewhere and slid there counts.",
         {"findings": CROWDED, "goals": ask(align=FRONT)},
-        {"reductions": [{"contact": "41-42", "amount": 0.5, "unit": "mm"}, {"contact": "31-32", "amount": 0.5, "unit": "mm"}],
+        {"reductions": [{"contact": name, "amount": 0.5, "unit": "mm"} for name in ("41-42", "31-32")],
          "movements": moved(along={"41": -0.5, "31": -0.5})}, "met", 0),
     Row("Whether enamel is taken is not stated.",
         {"findings": CROWDED, "goals": ask(align=FRONT)}, {"reductions": None}, "cannot-be-told"),
@@ -174,14 +177,14 @@ ROWS = [
         {"staging": {"id": "c1", "strength": "must", "most_aligners": 20}},
         {"aligners": {"upper": 21, "lower": 12}}, "not-met", 1),
     Row("Steps of 0.25 mm: 0.3 on the way to 0.5 is too far.",
-        {"staging": {"id": "c1", "strength": "must", "largest_steps": [{"variable": "out", "amount": 0.25, "unit": "mm"}]}},
+        {"staging": STEPS},
         {"aligners": {"upper": 2, "lower": 0}, "movements": moved(out={"11": 0.5}),
          "stages": [stage(1, "upper", out={"11": 0.3}), stage(2, "upper", out={"11": 0.5})]}, "not-met", 0.05),
     Row("Without a path 2 mm in four aligners are too far on average.",
-        {"staging": {"id": "c1", "strength": "must", "largest_steps": [{"variable": "out", "amount": 0.25, "unit": "mm"}]}},
+        {"staging": STEPS},
         {"aligners": {"upper": 4, "lower": 0}, "movements": moved(out={"11": 2.0})}, "not-met", 0.25),
     Row("In ten they may or may not be.",
-        {"staging": {"id": "c1", "strength": "must", "largest_steps": [{"variable": "out", "amount": 0.25, "unit": "mm"}]}},
+        {"staging": STEPS},
         {"aligners": {"upper": 10, "lower": 0}, "movements": moved(out={"11": 2.0})}, "cannot-be-told"),
     Row("The laboratory says that the retainer is made.",
         {"retention": [{"id": "c1", "arch": "upper", "retainer": "bonded"}]},

@@ -8,10 +8,10 @@ from pathlib import Path
 from random import Random
 
 import pytest
-
 from tests.spec.prose import tables
 from tests.validator.wellposed.kinematics.generate import prescription, read
 from tests.validator.wellposed.review.points import document
+
 from wellposed.check import sound
 from wellposed.kinematics.measures import measure_row
 from wellposed.review.matter import Matter

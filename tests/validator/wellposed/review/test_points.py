@@ -8,8 +8,8 @@ from math import inf
 from random import Random
 
 import pytest
-
 from tests.validator.wellposed.review.points import exact_room, feasible
+
 from wellposed.kinematics.case import must
 from wellposed.review import review
 from wellposed.review.matter import Matter

@@ -7,7 +7,7 @@ from typing import NamedTuple
 from wellposed.render.readback.words import amount, pair
 from wellposed.vocabulary.measures import MEASURE_KINDS, TOOTH_MEASURE_KINDS
 
-__all__ = ["changed", "measure", "valued"]
+__all__ = ["changed", "direction", "meaning", "measure", "valued"]
 
 
 class Signs(NamedTuple):
@@ -42,14 +42,24 @@ def measure(name: str, two: tuple[str, ...] | None = None) -> str:
 
 def valued(name: str, value: float, unit: str) -> str:
     """``-1 mm (an open bite)``, ``2 mm (towards Class II)``, ``2.5 mm``."""
-    signs = _signs(name)
-    return _with(amount(value, unit), signs.above if value > 0 else signs.below if value < 0 else signs.nought)
+    return _with(amount(value, unit), meaning(name, value))
 
 
 def changed(name: str, value: float, unit: str) -> str:
     """A change of a measure: ``-3 mm (less)``, ``1 mm (to the patient's left)``."""
+    return _with(amount(value, unit), direction(name, value))
+
+
+def meaning(name: str, value: float) -> str:
+    """What a value of a measure means by its sign: ``an open bite``; "" where the number says it all."""
     signs = _signs(name)
-    return _with(amount(value, unit), signs.up if value > 0 else signs.down if value < 0 else "")
+    return signs.above if value > 0 else signs.below if value < 0 else signs.nought
+
+
+def direction(name: str, value: float) -> str:
+    """Which way a change of a measure goes: ``more``, ``to the patient's left``; "" for none."""
+    signs = _signs(name)
+    return signs.up if value > 0 else signs.down if value < 0 else ""
 
 
 def _signs(name: str) -> Signs:

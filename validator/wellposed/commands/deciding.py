@@ -1,0 +1,91 @@
+"""What a reviewer decides about a setup, from the options of a command to a document; nothing is decided here."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+from datetime import UTC, datetime
+from typing import Any
+
+import click
+
+from wellposed.check import sound_document
+from wellposed.commands.output import width
+from wellposed.findings import Severity
+from wellposed.model import Prescription, Setup
+from wellposed.render.json_report import dumped
+from wellposed.render.text import text
+from wellposed.report import Report
+from wellposed.review.document import Decision, review_content
+from wellposed.review.requests import unopened
+from wellposed.review.result import SetupReview
+
+__all__ = ["document_text", "options_fit"]
+
+APPROVED = "approved"
+_UNMET = ("not-met", "beyond")
+_WITH_OUTPUT = ("id", "outcome", "issued", "accept", "accept_unopened", "also_preferred")
+
+
+def options_fit(options: Mapping[str, Any]) -> None:
+    """UsageError where what goes with a document is given without one, or the other way about."""
+    if options["output"] is None:
+        stray = [name for name in _WITH_OUTPUT if options[name]]
+        if stray:
+            raise click.UsageError(f"{_option(stray[0])} goes with -o, the review to be written")
+        return
+    lacking = [name for name in ("id", "outcome") if not options[name]]
+    if lacking:
+        raise click.UsageError(f"-o needs {' and '.join(_option(name) for name in lacking)}: neither is chosen here")
+
+
+def _option(name: str) -> str:
+    return f"--{name.replace('_', '-')}"
+
+
+def document_text(review: SetupReview, prescription: Prescription, setup: Setup, options: Mapping[str, Any]) -> str:
+    """The review as a document. UsageError where it cannot be written as decided."""
+    _known(review, options["accept"])
+    if options["outcome"] == APPROVED:
+        _may_be_approved(review, options)
+    content = review_content(review, prescription, setup, _decision(options))
+    if options["outcome"] != APPROVED and not content.keys() & {"requests", "revising"}:
+        raise click.UsageError("returned: there is nothing here that a clause could ask for; a return needs a request")
+    written = dumped(content, indent=2)
+    _sound(json.dumps(content).encode())
+    return written
+
+
+def _decision(options: Mapping[str, Any]) -> Decision:
+    issued = options["issued"] or datetime.now(UTC).isoformat(timespec="seconds")
+    outcome, accepted = options["outcome"], tuple(options["accept"])
+    return Decision(outcome, options["id"], issued, accepted, options["also_preferred"])
+
+
+def _known(review: SetupReview, accepted: tuple[str, ...]) -> None:
+    outcomes = {one.id: one.outcome for one in review.clauses}
+    for name in accepted:
+        if name not in outcomes:
+            raise click.UsageError(f"--accept {name}: the prescription has no clause of this id")
+        if outcomes[name] in ("met", "within"):
+            raise click.UsageError(f"--accept {name}: it is met, there is nothing to accept")
+
+
+def _may_be_approved(review: SetupReview, options: Mapping[str, Any]) -> None:
+    """What stands against an approval, all of it at once."""
+    stops = dict.fromkeys(one.rule for one in review.findings if one.severity == Severity.STOP)
+    unmet = [one.id for one in review.clauses if one.outcome in _UNMET and one.id not in options["accept"]]
+    faults = [f"it is stopped by {', '.join(stops)}"] if stops else []
+    faults += [f"not met, and not named by --accept: {', '.join(unmet)}"] if unmet else []
+    if unopened(review) and not options["accept_unopened"]:
+        faults.append(f"{len(unopened(review))} changes that nothing opened, and no --accept-unopened")
+    if faults:
+        raise click.UsageError(f"approved: {'; '.join(faults)}")
+
+
+def _sound(data: bytes) -> None:
+    """Read by our own reader, as anybody will: an id or a time that is none is found there."""
+    found = sound_document(data)
+    if isinstance(found, Report):
+        click.echo(text(found, "the review", width()), err=True, nl=False)
+        raise click.UsageError("the review cannot be written as decided")

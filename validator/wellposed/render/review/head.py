@@ -1,0 +1,61 @@
+"""The first lines of a review: which setup, which order, and how much of it is met."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from wellposed.render.filled import joined
+from wellposed.review.requests import unopened
+from wellposed.review.result import SetupReview
+
+__all__ = ["OTHER", "head"]
+
+OTHER = ("setup-answers-another", "setup-answers-other-content")
+"""The rules that speak where a setup answers another prescription, another revision of it, or other content."""
+
+
+def head(review: SetupReview) -> str:
+    """Ids and revisions, then in one sentence each what is not as ordered, and what is."""
+    setup, order = (f"{name}, revision {revision}" for name, revision in (review.setup, review.prescription))
+    told = [f"Setup {setup}, against prescription {order}.", *_verdict(review), _not_so(review), _so(review)]
+    return " ".join(part for part in told if part)
+
+
+def _verdict(review: SetupReview) -> Iterator[str]:
+    if any(one.rule in OTHER for one in review.findings):
+        yield "This setup does not answer this prescription."
+    if review.verdict != "possible":
+        yield f"The order itself is {review.verdict.replace('-', ' ')}: see its check."
+
+
+def _not_so(review: SetupReview) -> str:
+    passed = sum(one.outcome == "beyond" for one in review.clauses)
+    wishes = sum(one.outcome == "not-met" and one.strength == "prefer" for one in review.clauses)
+    told = [
+        _counted(len(review.unmet) - passed, "clause is not met", "clauses are not met"),
+        _counted(passed, "allowance is passed", "allowances are passed"),
+        _counted(wishes, "wish is not met", "wishes are not met"),
+        _counted(len(unopened(review)), "change was opened by nothing", "changes were opened by nothing"),
+    ]
+    said = [one for one in told if one]
+    if said:
+        return f"Not as ordered: {joined(said)}."
+    return "Nothing is found to be other than ordered." if _count(review, "cannot-be-told") else "As ordered."
+
+
+def _so(review: SetupReview) -> str:
+    counts = [
+        _counted(_count(review, "met", "within"), "clause is met", "clauses are met"),
+        _counted(_count(review, "cannot-be-told"), "clause cannot be told", "clauses cannot be told"),
+        _counted(_count(review, "declared"), "is only said by the laboratory", "are only said by the laboratory"),
+    ]
+    told = "; ".join(one for one in counts if one)
+    return f"{told}." if told else ""
+
+
+def _count(review: SetupReview, *outcomes: str) -> int:
+    return sum(one.outcome in outcomes for one in review.clauses)
+
+
+def _counted(count: int, one: str, several: str) -> str:
+    return f"{count} {one if count == 1 else several}" if count else ""
