@@ -15,8 +15,8 @@ CONVERTERS = ROOT / "converters" / "wellposed_converters"
 LEVELS = (
     {"_spec_folder", "vocabulary"},
     {"declare", "findings", "report"},
-    {"gate", "model", "norms", "reading", "schema"},
-    {"consistency", "derive", "kinematics", "rules"},
+    {"digests", "gate", "model", "norms", "reading", "schema"},
+    {"consistency", "derive", "kinematics", "landmarks", "rules"},
     {"catalogue", "check", "exchange", "measure", "review", "revisions"},
     {"render"},
     {"__main__", "commands", "desk", "generate"},
@@ -28,19 +28,25 @@ HOMES = {
     "click": ("commands",),
     "fastjsonschema": ("gate", "schema.gate_code"),
     "highspy": ("kinematics.solve",),
-    "numpy": ("kinematics",),
+    "jinja2": ("render.sheet.page",),
+    "markupsafe": ("render.sheet.page",),
+    "numpy": ("kinematics", "landmarks"),
     "pydantic": ("model", "reading", "schema"),
     "pydantic_core": ("model", "reading", "schema"),
     "rapidfuzz": ("reading",),
-    "rfc8785": ("rules.revisions",),
+    "rfc8785": ("digests",),
     "rich": ("commands", "render"),
+    "weasyprint": ("render.sheet.pdf",),
+    "scipy": ("landmarks",),
 }
 
 # The same of the converters; there the modules of a folder are one room.
 CONVERTER_HOMES = {
-    "click": ("text.command", "text.running"),
+    "click": ("setups.command", "setups.running", "text.command", "text.running"),
     "docx": ("text.files.documents",),
     "lark": ("text.grammar.parse", "text.readback.form", "text.readback.grammar"),
+    "openpyxl": ("setups.workbook",),
+    "pydantic": ("setups.mapping",),
     "rapidfuzz": ("text.spelling",),
 }
 

@@ -3,7 +3,7 @@
 from tests.spec import figures
 from tests.spec.prose import PAGES, SPEC, WRITTEN, blocks, filled
 
-from wellposed import norms
+from wellposed import consistency, norms
 from wellposed.catalogue import rules
 from wellposed.vocabulary.measures import MEASURE_KINDS, TOOTH_MEASURE_KINDS
 from wellposed.vocabulary.motions import MOTIONS, VARIABLE_UNITS
@@ -60,8 +60,19 @@ def motions():
 
 
 def between():
-    found = [rule for rule in rules() if rule.group == "consistency"]
-    rows = [[f"[`{rule.id}`](rules.md#{rule.id})", f"`{rule.severity}`", rule.title] for rule in found]
+    return listed(rule for rule in rules() if rule.group == "consistency")
+
+
+def of_setups():
+    return listed(consistency.SETUP_RULES)
+
+
+def of_reviews():
+    return listed(consistency.REVIEW_RULES)
+
+
+def listed(found):
+    rows = [[f"[`{rule.id}`](rules.md#{rule.id})", f"`{rule.severity}`", rule.title.rstrip(".")] for rule in found]
     return table(["rule", "weighs", "finds"], rows)
 
 
@@ -82,6 +93,8 @@ BLOCKS = {
     "tooth-measures": tooth_measures,
     "motions": motions,
     "rules": between,
+    "setup-rules": of_setups,
+    "review-rules": of_reviews,
     "norms-model": norms_of("kinematics.", "arch."),
     "norms-practice": norms_of("practice."),
     "room": figures.room,

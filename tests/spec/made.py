@@ -29,15 +29,19 @@ CONTENT = (
     {"critical": 1, "": {"b.c": [0.1]}},
 )
 
+OFTEN, MOSTLY = 0.35, 0.8  # how often a member that may be left out is there: beside others that must be, and without
+
 
 class Maker:
     """Makes documents of one schema, rarest branch and term first.
 
-    ``seen`` counts members, branches and terms by where they stand; ``where`` has the first of each place.
+    ``seen`` counts members, branches and terms by where they stand; ``where`` has the first of each place, of a list
+    the first with something in it.
     """
 
     def __init__(self, schema, random):
         self.schema, self.random, self.seen, self.where, self.made = schema, random, Counter(), {}, []
+        self.filled = set()
 
     def document(self):
         self.made.append(self.value(self.schema, "", ()))
@@ -68,9 +72,9 @@ class Maker:
     def object(self, node, place, path):
         if "properties" not in node:
             return self.mapping(node, place, path)
-        made = {}
+        made, needed = {}, node.get("required", ())
         for name, inner in node["properties"].items():
-            there = name in node["required"] or self.random.random() < 0.35
+            there = name in needed or self.random.random() < (OFTEN if needed else MOSTLY)
             self.saw(f"{place}.{name} is {'there' if there else 'absent'}")
             if there:
                 made[name] = self.value(inner, f"{place}.{name}", (*path, name))
@@ -85,6 +89,9 @@ class Maker:
         least, most = node.get("minItems", 0), node["maxItems"]
         full = most <= 60 and self.random.random() < 0.02
         count = most if full else self.random.randint(least, min(most, max(least, 2)))
+        if count and place not in self.filled:
+            self.filled.add(place)
+            self.where[place] = (len(self.made), path)
         return [self.value(node["items"], f"{place} items", (*path, step)) for step in range(count)]
 
     def string(self, node, _place, _path):
@@ -102,7 +109,7 @@ class Maker:
     def number(self, node, _place, _path):
         least = node.get("minimum", node.get("exclusiveMinimum", 0) + 0.01)
         most = node["maximum"]
-        between = round(self.random.uniform(least, most), self.random.choice((0, 1, 2)))
+        between = max(least, round(self.random.uniform(least, most), self.random.choice((0, 1, 2))))
         made = self.random.choice((least, most, between, between, between))
         whole = node["type"] == "integer" or (float(made).is_integer() and self.random.random() < 0.5)
         return int(made) if whole else float(made)
@@ -157,5 +164,5 @@ def _possible(node, place):
 def _members(node, place):
     for name, inner in node["properties"].items():
         yield f"{place}.{name} is there"
-        yield from () if name in node["required"] else (f"{place}.{name} is absent",)
+        yield from () if name in node.get("required", ()) else (f"{place}.{name} is absent",)
         yield from _possible(inner, f"{place}.{name}")

@@ -66,14 +66,19 @@ def said_twice(schema, path):
 
 def _chosen(schema):
     """The branches of unions: what is no object was refused before, by the union or by its first branch."""
-    unions = [node["items"] for node in schema["properties"].values() if _union(node.get("items", {}))]
+    unions = [node for node in _lists(schema) if _union(node)]
     return {(referred(branch),) for union in unions for branch in branches(union)[0 if "allOf" in union else 1 :]}
 
 
 def _tags(schema, path):
     """The members that chose this branch, so that they are there."""
-    chains = [node.get("items", {}) for node in schema["properties"].values()]
-    return {"use"}.union(*(_conditions(chain, path[1]) for chain in chains))
+    return {"use"}.union(*(_conditions(chain, path[1]) for chain in _lists(schema)))
+
+
+def _lists(schema):
+    """What each list of the document, or of a part of it, is made of."""
+    holders = (schema, *schema.get("$defs", {}).values())
+    return [node.get("items", {}) for holder in holders for node in holder.get("properties", {}).values()]
 
 
 def _conditions(chain, name):

@@ -10,6 +10,7 @@ WRITTEN = (
     "README.md",
     "prescription.md",
     "setup.md",
+    "setup-tables.md",
     "review.md",
     "semantics.md",
     "objectives.md",

@@ -18,6 +18,9 @@ from wellposed.reading import limits
 from wellposed.render.schemas import schema_text
 from wellposed.schema import document_schema, names
 from wellposed.vocabulary import measures, motions, terms
+from wellposed.vocabulary.landmarks import BOTH, LANDMARKS, MOMENTS
+from wellposed_converters.setups.faults import RULES as FAULTS
+from wellposed_converters.setups.mapping import Mapping
 from wellposed_converters.text.clause import QUESTIONS
 
 WORDS = {"valid", "fragment", "base", "refused", "verdict", "asks"}
@@ -73,6 +76,7 @@ def named(cell):
     return {name: not mark for name, mark in re.findall(r"`([^`]+)`(\??)", cell)}
 
 
+READING = Mapping.model_json_schema()
 SCHEMAS = [document_schema(name) for name in names()]
 MEMBERS, TERMS = members(SCHEMAS), closed(SCHEMAS)
 
@@ -147,7 +151,8 @@ def test_every_model_has_its_table():
 
 
 def test_every_member_and_every_term_is_named():
-    written = {name for text in code("prescription.md") for name in (text, *text.split())}
+    told = [*code("prescription.md"), *code("setup.md")]
+    written = {name for text in told for name in (text, *text.split())}
     assert MEMBERS - written == set()
     assert TERMS - written == set()
 
@@ -175,6 +180,8 @@ def test_every_rule_between_the_parts_and_every_verdict_is_named():
     assert {verdict for verdict in VERDICTS if verdict not in code("prescription.md")} == set()
     between = {rule.id for rule in rules() if rule.group in ("text", "consistency")}
     assert between - {words for words, _, _ in links("prescription.md")} == set()
+    answering = {rule.id for rule in rules() if rule.group in ("setup", "review")}
+    assert answering - {words for words, _, _ in links("setup.md")} == set()
 
 
 FAMILIES = {norm.key.partition(".")[0] for norm in norms.load()}
@@ -219,6 +226,8 @@ def test_norms_are_printed_at_all():
 REPORT = json.loads(schema_text("report"))
 NAMES = members(REPORT) | set(GROUNDS) | MEMBERS | TERMS | RULES | VERDICTS | {str(severity) for severity in Severity}
 ELSEWHERE = {"null", "slide", "valid", "fragment", "generated"} | {"text", "expected", "ask"} | set(QUESTIONS)
+ELSEWHERE |= {*LANDMARKS, *MOMENTS, BOTH}  # of the tables of points
+ELSEWHERE |= {*FAULTS, *members(READING), *closed(READING), "true", "counter"}  # of the tables of setups
 
 
 @pytest.mark.parametrize("page", WRITTEN)

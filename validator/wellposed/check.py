@@ -42,7 +42,18 @@ def sound(data: bytes) -> Prescription | Report:
 
     The report is ``unreadable``, ``refused``, or ``not-judged`` for another document of the conversation.
     """
-    from wellposed.consistency import consistency, envelope_faults
+    made = sound_document(data)
+    if isinstance(made, Report | Prescription):
+        return made
+    return Report(NOT_JUDGED, (), made.id, made.revision)
+
+
+def sound_document(data: bytes) -> Envelope | Report:
+    """Any document of the conversation, or the report on why there is none that could be used.
+
+    The report is ``unreadable`` or ``refused``, and holds what stops the document.
+    """
+    from wellposed.consistency import faults
 
     document = read_document(data)
     if not isinstance(document, Document):
@@ -50,11 +61,8 @@ def sound(data: bytes) -> Prescription | Report:
     made = structured(document)
     if not isinstance(made, Envelope):
         return Report(REFUSED, _placed(document, made))
-    found = consistency(made) if isinstance(made, Prescription) else envelope_faults(made)
-    stops = [one for one in found if one.severity == Severity.STOP]
-    if stops:
-        return Report(REFUSED, _placed(document, stops), made.id, made.revision)
-    return made if isinstance(made, Prescription) else Report(NOT_JUDGED, (), made.id, made.revision)
+    stops = [one for one in faults(made) if one.severity == Severity.STOP]
+    return Report(REFUSED, _placed(document, stops), made.id, made.revision) if stops else made
 
 
 def _placed(document: Document, findings: Iterable[Finding]) -> tuple[Finding, ...]:
@@ -63,9 +71,9 @@ def _placed(document: Document, findings: Iterable[Finding]) -> tuple[Finding, .
 
 def _judged(document: Document, made: Envelope, numbers: Norms, earlier: tuple[Prescription, ...]) -> Report:
     changes = tuple((change.key, change.before, change.after) for change in numbers.changes)
-    from wellposed.consistency import consistency, envelope_faults
+    from wellposed.consistency import faults
 
-    found = tuple(consistency(made) if isinstance(made, Prescription) else envelope_faults(made))
+    found = tuple(faults(made))
     if any(finding.severity == Severity.STOP for finding in found):
         return Report(REFUSED, _placed(document, found), made.id, made.revision, numbers.profile, changes)
     if not isinstance(made, Prescription):

@@ -16,7 +16,7 @@ from wellposed.findings import Finding, Severity
 RULE_FAILED = "rule-failed"
 PASSES, FAILS = "Passes:", "Fails:"
 
-Subject = TypeVar("Subject", contravariant=True)
+Subject_contra = TypeVar("Subject_contra", contravariant=True)
 
 
 class Told(NamedTuple):
@@ -34,7 +34,7 @@ def told(pointer: str, *clauses: str | None, **facts: Any) -> Told:
 
 
 @dataclass(frozen=True, slots=True)
-class Rule(Generic[Subject]):
+class Rule(Generic[Subject_contra]):
     """One fault a rule looks for.
 
     id        a short phrase, as findings carry it
@@ -50,7 +50,7 @@ class Rule(Generic[Subject]):
     title: str
     do: str
     page: str
-    look: Callable[[Subject], Iterator[Told]]
+    look: Callable[[Subject_contra], Iterator[Told]]
 
     @property
     def what(self) -> str:
@@ -80,7 +80,7 @@ class Rule(Generic[Subject]):
     def _examples(self) -> list[str]:
         return self.page.partition(PASSES)[2].split(FAILS)
 
-    def findings(self, subject: Subject) -> Iterator[Finding]:
+    def findings(self, subject: Subject_contra) -> Iterator[Finding]:
         """All this rule finds. A rule that breaks says so, and the others go on."""
         try:
             for one in self.look(subject):
@@ -88,7 +88,7 @@ class Rule(Generic[Subject]):
         except Exception:
             yield Finding(RULE_FAILED, Severity.STOP, "", {"rule": self.id})
 
-    def finding(self, subject: Subject, one: Told) -> Finding:  # noqa: ARG002 - what a kind of rule may look up in it
+    def finding(self, subject: Subject_contra, one: Told) -> Finding:  # noqa: ARG002 - what a kind of rule may look up in it
         """What was told, as a finding."""
         return Finding(self.id, self.severity, one.pointer, one.facts, one.clauses)
 
@@ -105,10 +105,10 @@ def _members(text: str) -> dict[str, Any]:
 
 def rule(
     name: str, severity: Severity, *, title: str, do: str
-) -> Callable[[Callable[[Subject], Iterator[Told]]], Rule[Subject]]:
+) -> Callable[[Callable[[Subject_contra], Iterator[Told]]], Rule[Subject_contra]]:
     """Declare the generator below as the rule of this name."""
 
-    def declared(look: Callable[[Subject], Iterator[Told]]) -> Rule[Subject]:
+    def declared(look: Callable[[Subject_contra], Iterator[Told]]) -> Rule[Subject_contra]:
         return Rule(name, severity, title, do, cleandoc(look.__doc__ or ""), look)
 
     return declared

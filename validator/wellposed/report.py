@@ -18,7 +18,7 @@ class Report:
 
     verdict   one of READ_VERDICTS for a prescription; ``unreadable``: no document could be read;
               ``refused``: read, but not a sound document of the format; ``not-judged``: a sound setup,
-              receipt or review, whose content version 1.0 does not judge
+              receipt or review: a setup is judged against its prescription only
     findings  heaviest first
     id        the document's own id and revision, if it could be read that far
     profile   name of the practice profile, with what it changed: (key or rule, from, to)

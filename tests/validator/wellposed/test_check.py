@@ -4,8 +4,8 @@ import json
 
 import pytest
 
-from wellposed.check import check
-from wellposed.report import READ_VERDICTS
+from wellposed.check import check, prescription_of, sound, sound_document
+from wellposed.report import READ_VERDICTS, Report
 
 SMALL = {
     "format": "wellposed/prescription",
@@ -123,3 +123,44 @@ def test_a_report_says_nothing_of_the_patient():
 
     assert report.verdict == "refused"
     assert "CANARY" not in repr(report)
+
+
+SETUP = {
+    "format": "wellposed/setup",
+    "version": "1.0",
+    "notation": "ISO 3950",
+    "id": "S-1",
+    "revision": 1,
+    "issued": "2026-03-05T09:30:00+01:00",
+    "answers": {"id": "C-1", "revision": 1, "sha256": "0" * 64},
+    "movements": [{"variable": "out", "unit": "mm", "values": {"11": 0.5}}],
+}
+ASKED = {"movements": [{"variable": "out", "unit": "mm", "values": {"11": 50}}]}
+STOPPED = {"extractions": ["11"]}
+
+
+@pytest.mark.parametrize(
+    "document, expected",
+    [
+        pytest.param(SMALL, ("C-1", "Prescription"), id="a prescription"),
+        pytest.param(RECEIPT, ("R-1", "Receipt"), id="a receipt"),
+        pytest.param(SETUP, ("S-1", "Setup"), id="a setup"),
+        pytest.param(SETUP | ASKED, ("S-1", "Setup"), id="a setup that is asked about is sound"),
+        pytest.param(SETUP | STOPPED, ("refused", ["planned-at-extracted-tooth"]), id="a setup that is stopped"),
+        pytest.param(SMALL | {"revision": 2}, ("refused", ["revision-chain"]), id="a prescription that is stopped"),
+        pytest.param(SETUP | {"movements": None}, ("refused", ["wrong-kind"]), id="of no sound structure"),
+        pytest.param([], ("unreadable", ["not-an-object"]), id="no document"),
+    ],
+)
+def test_any_sound_document_or_the_report_on_why_there_is_none(document, expected):
+    made = sound_document(json.dumps(document).encode())
+    if isinstance(made, Report):
+        assert (made.verdict, [finding.rule for finding in made.findings]) == expected
+    else:
+        assert (made.id, type(made).__name__) == expected
+
+
+def test_a_sound_setup_is_no_prescription():
+    data = json.dumps(SETUP).encode()
+    assert sound(data) == Report("not-judged", (), "S-1", 1)
+    assert prescription_of(data) is None

@@ -15,6 +15,9 @@ from wellposed.catalogue.entry import Entry, Verdict, entries, verdicts
 from wellposed.catalogue.origin import references_of
 from wellposed.declare import Rule
 from wellposed.norms import Norm
+from wellposed.review import signs
+from wellposed.review.rules import TOPICS as SETUP_TOPICS
+from wellposed.revisions import chain, told
 from wellposed.rules import TOPICS, Clinical
 
 __all__ = ["GROUPS", "Family", "Found", "find", "known_names", "nearest", "rules"]
@@ -27,8 +30,13 @@ GROUPS: Mapping[str, str] = MappingProxyType(
         "text": "The text of a document",
         "structure": "The members of a document",
         "consistency": "Between the parts of a prescription",
+        "setup": "Between the parts of a setup",
+        "review": "Between the parts of a review",
         "kinematics": "Whether the clauses can hold together",
         **{topic: f"Clinical: {topic}" for topic in TOPICS},
+        **{topic: f"Clinical, of a setup: {topic.removeprefix('setup ')}" for topic in SETUP_TOPICS},
+        "signs": "Clinical, of a setup: signs",
+        "history": "Over the documents of a case",
     }
 )
 """When a rule is looked at, in order, and the heading of its group."""
@@ -39,7 +47,12 @@ def rules() -> tuple[Entry, ...]:
     """Every rule, in the order in which a document meets them."""
     by_group = {group: entries(group) for group in ("text", "structure", "kinematics")}
     by_group["consistency"] = tuple(_entry(rule, "consistency") for rule in consistency.RULES)
+    by_group["setup"] = tuple(_entry(rule, "setup") for rule in consistency.OWN_OF_SETUPS)
+    by_group["review"] = tuple(_entry(rule, "review") for rule in consistency.OWN_OF_REVIEWS)
     by_group |= {topic: tuple(_clinical(rule, topic) for rule in rules) for topic, rules in TOPICS.items()}
+    by_group |= {topic: tuple(_clinical(rule, topic) for rule in rules) for topic, rules in SETUP_TOPICS.items()}
+    by_group["signs"] = tuple(_entry(rule, "signs") for rule in signs.RULES)
+    by_group["history"] = tuple(_clinical(rule, "history") for rule in (*chain.RULES, *told.RULES))
     return tuple(entry for group in GROUPS for entry in by_group[group])
 
 
@@ -84,7 +97,7 @@ def _entry(rule: Rule[Any], group: str) -> Entry:
     )
 
 
-def _clinical(rule: Clinical, topic: str) -> Entry:
+def _clinical(rule: Clinical[Any], topic: str) -> Entry:
     return replace(
         _entry(rule, topic),
         source=references_of(rule.figures, rule.sources),

@@ -28,7 +28,7 @@ class Entry:
     source    what it rests on
     passes    a fragment it lets pass
     fails     a fragment it does not
-    group     ``text``, ``structure``, ``consistency``, ``kinematics`` or the topic of a clinical rule
+    group     ``text``, ``structure``, ``consistency``, ``setup``, ``review``, ``kinematics`` or a clinical topic
     evidence  how far the evidence goes; of a clinical rule
     says      its sentence, with ``{fact}`` for each fact; of a clinical rule
     change    what would change its judgement; of a clinical rule

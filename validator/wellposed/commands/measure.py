@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
 
 import click
@@ -10,28 +11,49 @@ from wellposed.commands.codes import NOT_READ
 from wellposed.commands.files import FileError, content, shown
 from wellposed.commands.output import printed, width
 from wellposed.commands.refusal import refused
-from wellposed.measure import Measures, measure, measure_widths
+from wellposed.measure import Measures, PointMeasures, measure, measure_table
 from wellposed.reading.limits import MOST_BYTES
-from wellposed.reading.widths import WidthFault
+from wellposed.reading.table import TableFault
 from wellposed.render.measures import faults_text, measures_text
 from wellposed.render.measures_json import measures_json
+from wellposed.render.points_json import findings_json, movements_json, points_json
+from wellposed.render.points_text import points_text
 from wellposed.report import Report
 
 __all__ = ["command"]
 
 _TABLE = ".csv"
+_POINTS: dict[str, Callable[[PointMeasures, str], str]] = {
+    "text": lambda found, name: points_text(found, name, width()),
+    "json": points_json,
+    "findings": lambda found, name: findings_json(found),
+    "movements": lambda found, name: movements_json(found),
+}
 
 
 @click.command("measure", epilog="Example: wellposed measure --format json prescription.json > measures.json")
 @click.argument("file", metavar="FILE", type=click.Path())
-@click.option("--format", "form", type=click.Choice(["text", "json"]), default="text", show_default=True)
+@click.option(
+    "--format",
+    "form",
+    type=click.Choice(list(_POINTS)),
+    default="text",
+    show_default=True,
+    help="findings, movements: of landmark points, the sections of a prescription and of a setup.",
+)
 @click.pass_context
 def command(ctx: click.Context, file: str, form: str) -> None:
     """Derive what follows from the measurements in a file.
 
     Tooth-size ratios, room along each arch, angles, components of indices. FILE is a prescription, or - for one on
-    the standard input; or, named .csv, a plain table of tooth widths: the header tooth,width and a line for each
-    tooth, in mm with a decimal point.
+    the standard input; or, named .csv, a plain table. Its header says which:
+
+    \b
+      tooth,width                    tooth widths
+      tooth,landmark,x,y,z           landmark points: measures of the mouth
+      tooth,landmark,moment,x,y,z    the same before and after: movements too
+
+    A line for each tooth or point, in mm with a decimal point; spec/landmarks.md has the landmarks and the axes.
 
     \b
     Exit status:
@@ -47,14 +69,22 @@ def command(ctx: click.Context, file: str, form: str) -> None:
     except FileError as error:
         click.echo(f"wellposed: {name}: {error}", err=True)
         ctx.exit(NOT_READ)
-    found = measure_widths(data) if Path(file).suffix.lower() == _TABLE else measure(data)
-    if isinstance(found, Measures):
-        printed(measures_json(found, name) if form == "json" else measures_text(found, name, width()))
+    found = measure_table(data) if Path(file).suffix.lower() == _TABLE else measure(data)
+    if isinstance(found, Measures | PointMeasures):
+        printed(_shown(found, form, name))
         return
     ctx.exit(_refused(found, name))
 
 
-def _refused(found: Report | tuple[WidthFault, ...], name: str) -> int:
+def _shown(found: Measures | PointMeasures, form: str, name: str) -> str:
+    if isinstance(found, PointMeasures):
+        return _POINTS[form](found, name)
+    if form not in ("text", "json"):
+        raise click.UsageError(f"--format {form} is for landmark points; {name} has none.")
+    return measures_json(found, name) if form == "json" else measures_text(found, name, width())
+
+
+def _refused(found: Report | tuple[TableFault, ...], name: str) -> int:
     """Say on the error stream why the file cannot be used; the exit code."""
     if isinstance(found, Report):
         return refused(found, name)

@@ -25,7 +25,7 @@ COMMANDS = {
     "review": "Hold a setup against the prescription it answers, clause by clause.",
     "rules": "List every rule: how much it weighs, its name and its title.",
     "schema": "Print the published JSON Schema of a document.",
-    "sheet": "Write a page to look at and to print: the arches drawn, what moves and how far.",
+    "sheet": "Write a page to look at and to print, with the arches drawn.",
 }
 """Each command, a module of this package, and its help in a line: the overview loads none of them."""
 

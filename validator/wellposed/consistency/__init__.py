@@ -1,13 +1,13 @@
-"""Faults between the parts of a prescription, which no schema can see.
+"""Faults between the parts of a document, which no schema can see.
 
-``RULES`` is every rule in the order they look, one topic after another. A rule that breaks becomes the finding
-``rule-failed`` and the others go on.
+``RULES`` is every rule about a prescription in the order they look, one topic after another; ``SETUP_RULES`` and
+``REVIEW_RULES`` are those about a setup and a review, the ones they share with a prescription first. A rule that breaks
+becomes the finding ``rule-failed`` and the others go on.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import cast
 
 from wellposed.consistency import (
     arches,
@@ -21,12 +21,18 @@ from wellposed.consistency import (
     means,
     measurements,
     quantities,
+    reviews,
+    setup_claims,
+    setup_path,
+    setups,
     teeth,
 )
-from wellposed.consistency.whole import Whole
+from wellposed.consistency.whole import Whole, Written
+from wellposed.consistency.whole_review import WholeReview
+from wellposed.consistency.whole_setup import WholeSetup
 from wellposed.declare import RULE_FAILED, Rule
 from wellposed.findings import Finding
-from wellposed.model import Prescription
+from wellposed.model import Prescription, Review, Setup
 from wellposed.model.envelope import Envelope
 
 TOPICS = (
@@ -35,7 +41,51 @@ TOPICS = (
 )
 RULES: tuple[Rule[Whole], ...] = tuple(rule for topic in TOPICS for rule in topic.RULES)
 
-__all__ = ["RULES", "RULE_FAILED", "Rule", "consistency", "envelope_faults"]
+OWN_OF_SETUPS: tuple[Rule[WholeSetup], ...] = (*setups.RULES, *setup_path.RULES, *setup_claims.RULES)
+OWN_OF_REVIEWS: tuple[Rule[WholeReview], ...] = reviews.RULES
+SETUP_RULES: tuple[Rule[WholeSetup], ...] = (
+    *documents.RULES,
+    *(teeth.tooth_listed_twice, leaving.tooth_not_meant),
+    *(arches.side_mismatch, arches.pair_not_meant, arches.pair_not_one_of_each),
+    *(contacts.no_such_tooth, contacts.contact_across_arches),
+    *(quantities.unit_not_allowed, bounds.negative_size, measurements.implausible_value),
+    *OWN_OF_SETUPS,
+)
+REVIEW_RULES: tuple[Rule[WholeReview], ...] = (
+    *(*documents.RULES, *identity.RULES),
+    *(teeth.tooth_listed_twice, leaving.tooth_not_meant),
+    *(arches.arch_mismatch, arches.side_mismatch, arches.pair_not_meant, arches.pair_not_one_of_each),
+    *(contacts.no_such_tooth, contacts.contact_across_arches, contacts.contact_listed_twice, contacts.reduction_place),
+    *(*quantities.RULES, *bounds.RULES),
+    *(measurements.implausible_value, measurements.measure_teeth_do_not_change),
+    *(means.reduction_said_twice, means.width_said_twice, means.excluded_and_allowed),
+    *(*making.RULES, asking.note_may_instruct),
+    *OWN_OF_REVIEWS,
+)
+
+__all__ = [
+    "OWN_OF_REVIEWS",
+    "OWN_OF_SETUPS",
+    "REVIEW_RULES",
+    "RULES",
+    "RULE_FAILED",
+    "SETUP_RULES",
+    "Rule",
+    "consistency",
+    "envelope_faults",
+    "faults",
+    "review_faults",
+    "setup_faults",
+]
+
+
+def faults(document: Envelope) -> Iterator[Finding]:
+    """Everything the rules find between the parts of any document of the conversation."""
+    if isinstance(document, Prescription):
+        return consistency(document)
+    if isinstance(document, Setup):
+        return setup_faults(document)
+    return review_faults(document) if isinstance(document, Review) else envelope_faults(document)
 
 
 def consistency(prescription: Prescription) -> Iterator[Finding]:
@@ -46,7 +96,21 @@ def consistency(prescription: Prescription) -> Iterator[Finding]:
 
 
 def envelope_faults(document: Envelope) -> Iterator[Finding]:
-    """What the rules about a document as a whole find in one that is not a prescription."""
-    whole = Whole(cast("Prescription", document))  # these rules look at the envelope only
+    """What the rules about a document as a whole find in one whose content is not looked at."""
+    whole = Written(document)
     for rule in documents.RULES:
+        yield from rule.findings(whole)
+
+
+def setup_faults(setup: Setup) -> Iterator[Finding]:
+    """Everything the rules find in a setup by itself, rule by rule."""
+    whole = WholeSetup(setup)
+    for rule in SETUP_RULES:
+        yield from rule.findings(whole)
+
+
+def review_faults(review: Review) -> Iterator[Finding]:
+    """Everything the rules find in a review by itself, rule by rule."""
+    whole = WholeReview(review)
+    for rule in REVIEW_RULES:
         yield from rule.findings(whole)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wellposed.consistency.whole import CONTACT_MEMBERS, Place, Whole, existing, mentions
+from wellposed.consistency.whole import CONTACT_MEMBERS, Place, Whole, Written, existing, mentions
 from wellposed.declare import Told, rule, told
 from wellposed.findings import Severity
 from wellposed.model.means import AuxiliaryUse, Elastics, EnamelReduction
@@ -33,7 +33,7 @@ def _arch_said(place: Place) -> str | None:
     title="The arch and the teeth of a part disagree.",
     do="Correct the arch or the tooth.",
 )
-def arch_mismatch(whole: Whole) -> Iterator[Told]:
+def arch_mismatch(whole: Written) -> Iterator[Told]:
     """Where a part names an arch, by `arch` or in its measure, its teeth and contacts are of that arch.
 
     One of the two is a slip, and nobody but the prescriber knows which.
@@ -61,7 +61,7 @@ def arch_mismatch(whole: Whole) -> Iterator[Told]:
     title="The side and the teeth of a part disagree.",
     do="Correct the side or the tooth. Sides are the patient's.",
 )
-def side_mismatch(whole: Whole) -> Iterator[Told]:
+def side_mismatch(whole: Written) -> Iterator[Told]:
     """Where a part names a side, its teeth are of that side; so is the tooth pair of a transverse overlap.
 
     Right and left are the patient's; seen from the front they are easily exchanged.
@@ -129,7 +129,7 @@ def _concerned(place: Place) -> Iterator[tuple[str, str]]:
     title="This measure is not taken at a pair of teeth.",
     do="Leave `pair` out, or name the measure that is meant.",
 )
-def pair_not_meant(whole: Whole) -> Iterator[Told]:
+def pair_not_meant(whole: Written) -> Iterator[Told]:
     """Only overbite, overjet and the transverse overlaps are taken at a named pair of teeth.
 
     Elsewhere a pair says nothing: either the measure or the pair was meant for something else.
@@ -148,7 +148,7 @@ def pair_not_meant(whole: Whole) -> Iterator[Told]:
     title="A pair is not one upper and one lower tooth.",
     do="Name the upper tooth and the lower tooth the measure is taken at.",
 )
-def pair_not_one_of_each(whole: Whole) -> Iterator[Told]:
+def pair_not_one_of_each(whole: Written) -> Iterator[Told]:
     """The pair of teeth a measure is taken at is one upper and one lower tooth, in either order.
 
     Such a measure is how an upper tooth stands to the lower one; between two of one arch there is none.

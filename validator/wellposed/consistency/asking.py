@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from wellposed.consistency.whole import Whole
+from wellposed.consistency.whole import Whole, Written
 from wellposed.declare import Told, rule, told
 from wellposed.findings import Severity
 
@@ -87,7 +87,7 @@ def answers_nothing(whole: Whole) -> Iterator[Told]:
     title="A note seems to give an instruction; notes do not bind.",
     do="Say it as a clause, or leave it out of the note.",
 )
-def note_may_instruct(whole: Whole) -> Iterator[Told]:
+def note_may_instruct(whole: Written) -> Iterator[Told]:
     """No note has a word of instruction together with a tooth number or a term of the trade.
 
     A note is for people and is not checked: an instruction in it may be overlooked, or stand against a clause.
@@ -96,9 +96,10 @@ def note_may_instruct(whole: Whole) -> Iterator[Told]:
     Passes: {"notes": [{"text": "She travels a lot and prefers early visits."}]}
     Fails: {"notes": [{"text": "Please intrude 11 a little more."}]}
     """
-    for number, note in enumerate(whole.prescription.notes or ()):
-        if _INSTRUCTION.search(note.text) and _TRADE.search(note.text):
-            yield told(f"/notes/{number}/text")
+    for place in whole.of("notes"):
+        text = place.said("text")
+        if _INSTRUCTION.search(text) and _TRADE.search(text):
+            yield told(f"{place.pointer}/text")
 
 
 RULES = (treat_not_stated, nothing_asked, answers_nothing, note_may_instruct)

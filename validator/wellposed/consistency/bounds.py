@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import inf
 
-from wellposed.consistency.whole import Place, Whole
+from wellposed.consistency.whole import Place, Written
 from wellposed.declare import Told, rule, told
 from wellposed.findings import Severity
 from wellposed.model.clauses import Movement, Reach
@@ -23,7 +23,7 @@ TOOTH_SIZES = ("tooth-width", "crown-height")
     title="A clause gives no bound.",
     do="State at least one bound.",
 )
-def bounds_missing(whole: Whole) -> Iterator[Told]:
+def bounds_missing(whole: Written) -> Iterator[Told]:
     """A goal on a measure and a movement have `at_least` or `at_most`; a reduction `per_contact` or `in_all`.
 
     Without one nothing is said about how much, and the laboratory would have to guess.
@@ -45,7 +45,7 @@ def bounds_missing(whole: Whole) -> Iterator[Told]:
     title="The lower bound lies above the upper one.",
     do="Exchange or correct the bounds.",
 )
-def bounds_crossed(whole: Whole) -> Iterator[Told]:
+def bounds_crossed(whole: Written) -> Iterator[Told]:
     """`at_least` is not above `at_most`; of a reduction, not above what its contacts or `in_all` permit.
 
     Nothing lies between crossed bounds. They were exchanged, or one of them is a slip.
@@ -62,7 +62,7 @@ def bounds_crossed(whole: Whole) -> Iterator[Told]:
             yield told(f"{place.pointer}/at_least", place.owner, **facts)
 
 
-def _most(whole: Whole, place: Place) -> float:
+def _most(whole: Written, place: Place) -> float:
     """The upper bound of a part; infinite where it has none."""
     part = place.part
     if not isinstance(part, EnamelReduction):
@@ -79,7 +79,7 @@ def _most(whole: Whole, place: Place) -> float:
     title="A size is below nothing.",
     do="Correct the number; crowding and spacing are two measures, both 0 or more.",
 )
-def negative_size(whole: Whole) -> Iterator[Told]:
+def negative_size(whole: Written) -> Iterator[Told]:
     """Crowding, spacing, widths, depths and heights are 0 or more.
 
     A minus before crowding is often meant as spacing, and the other way about: both readings are possible.
@@ -87,7 +87,7 @@ def negative_size(whole: Whole) -> Iterator[Told]:
     Passes: {"findings": [{"id": "f1", "measure": "upper-crowding", "value": 0, "unit": "mm"}]}
     Fails: {"findings": [{"id": "f1", "measure": "upper-crowding", "value": -2, "unit": "mm"}]}
     """
-    for place in whole.of("findings", "goals"):
+    for place in whole.of("findings", "goals", "predicted"):
         measure = place.said("measure") or place.said("tooth_measure")
         if measure in SIZES or measure in TOOTH_SIZES:
             yield from (
@@ -98,7 +98,7 @@ def negative_size(whole: Whole) -> Iterator[Told]:
 
 
 def values_of(place: Place) -> Iterator[tuple[str, float]]:
-    """Every value a finding or a goal gives its measure, and where."""
+    """Every value a finding, a goal or a prediction gives its measure, and where."""
     if isinstance(place.part, ToothFinding):
         yield from ((f"{place.pointer}/values/{tooth}", value) for tooth, value in place.part.values.items())
         return

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wellposed.consistency.whole import Mention, Whole, mentions
+from wellposed.consistency.whole import Mention, Whole, Written, mentions
 from wellposed.declare import Told, rule, told
 from wellposed.findings import Severity
 from wellposed.model.means import EnamelReduction
@@ -18,7 +18,7 @@ from wellposed.vocabulary.teeth import TEETH, arch_of
     title="A contact names a tooth that no mouth has.",
     do="Correct the number: ISO 3950 has 1 to 8 for permanent teeth and 1 to 5 for primary ones.",
 )
-def no_such_tooth(whole: Whole) -> Iterator[Told]:
+def no_such_tooth(whole: Written) -> Iterator[Told]:
     """Both numbers of a contact are ISO 3950 numbers of teeth.
 
     A primary tooth past 5 is a slip, or a number of another notation.
@@ -38,7 +38,7 @@ def no_such_tooth(whole: Whole) -> Iterator[Told]:
     title="A contact joins an upper and a lower tooth.",
     do="Name two teeth of one arch.",
 )
-def contact_across_arches(whole: Whole) -> Iterator[Told]:
+def contact_across_arches(whole: Written) -> Iterator[Told]:
     """A contact is between two teeth of one arch.
 
     Side by side is meant, not one above the other: one of the two numbers has the wrong quadrant.
@@ -87,7 +87,7 @@ def _stand(whole: Whole, contact: Mention, line: tuple[str, ...]) -> bool:
     title="A list names the same contact twice.",
     do="Name each contact once, or write the contact that was meant.",
 )
-def contact_listed_twice(whole: Whole) -> Iterator[Told]:
+def contact_listed_twice(whole: Written) -> Iterator[Told]:
     """A list names each contact once; `33-32` and `32-33` are one contact.
 
     The second was probably meant to be another contact, and amounts are counted by the contact.
@@ -109,7 +109,7 @@ def contact_listed_twice(whole: Whole) -> Iterator[Told]:
     title="An enamel reduction must say where: contacts, or an arch, and not both.",
     do="Name the contacts, or the arch.",
 )
-def reduction_place(whole: Whole) -> Iterator[Told]:
+def reduction_place(whole: Written) -> Iterator[Told]:
     """An enamel reduction names the contacts, or an arch, which means first molar to first molar.
 
     With neither nobody knows where to take enamel off; with both, whether the arch or the list counts.

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import date
 
-from wellposed.consistency.whole import Whole
+from wellposed.consistency.whole import Written
 from wellposed.declare import Told, rule, told
 from wellposed.findings import Severity
 from wellposed.model.envelope import NOTE_EXTENSION
@@ -22,7 +22,7 @@ _DAY = slice(10)
     title="The revision and what it replaces do not agree.",
     do="Revision 1 replaces nothing; every later one names the digest of the one before.",
 )
-def revision_chain(whole: Whole) -> Iterator[Told]:
+def revision_chain(whole: Written) -> Iterator[Told]:
     """Revision 1 has no `replaces`; every later revision has one.
 
     The chain shows which order is the last, and that none was lost on the way.
@@ -30,7 +30,7 @@ def revision_chain(whole: Whole) -> Iterator[Told]:
     Passes: {"revision": 1}
     Fails: {"revision": 2}
     """
-    document = whole.prescription
+    document = whole.document
     if document.revision > 1 and document.replaces is None:
         yield told("/revision", name="replaces", revision=document.revision, expected="replaces")
     if document.revision == 1 and document.replaces is not None:
@@ -43,7 +43,7 @@ def revision_chain(whole: Whole) -> Iterator[Told]:
     title="The calendar has no such day.",
     do="Correct the date.",
 )
-def no_such_date(whole: Whole) -> Iterator[Told]:
+def no_such_date(whole: Written) -> Iterator[Told]:
     """Every date is a day of the calendar.
 
     A day that is none, such as the 29th of February in most years, may have been meant as the day before or after.
@@ -56,9 +56,9 @@ def no_such_date(whole: Whole) -> Iterator[Told]:
             yield told(pointer, owner, expected="a day of the calendar")
 
 
-def _dates(whole: Whole) -> Iterator[tuple[str, str, str]]:
+def _dates(whole: Written) -> Iterator[tuple[str, str, str]]:
     """Every date stated, where it stands, and the id of the clause it belongs to."""
-    document = whole.prescription
+    document = whole.document
     yield "/issued", "", document.issued[_DAY]
     laboratory = getattr(document, "laboratory", None)
     if laboratory is not None and laboratory.needed_by is not None:
@@ -83,7 +83,7 @@ def _exists(day: str) -> bool:
     title="A critical extension is not known here.",
     do="Send it to somebody who knows the extension, or say the same in the format's own words.",
 )
-def unknown_critical_extension(whole: Whole) -> Iterator[Told]:
+def unknown_critical_extension(whole: Written) -> Iterator[Told]:
     """No extension is marked critical: version 1.0 knows none.
 
     Critical means that the order must not be read without it.
@@ -91,7 +91,7 @@ def unknown_critical_extension(whole: Whole) -> Iterator[Told]:
     Passes: {"extensions": {"org.example.case": {"critical": false, "content": 1}}}
     Fails: {"extensions": {"org.example.case": {"critical": true, "content": 1}}}
     """
-    for key, extension in (whole.prescription.extensions or {}).items():
+    for key, extension in (whole.document.extensions or {}).items():
         if extension.critical and not _misnamed(whole, key):
             yield told(f"/extensions/{key}", name=key)
 
@@ -102,7 +102,7 @@ def unknown_critical_extension(whole: Whole) -> Iterator[Told]:
     title="An extension uses a name that is reserved for the format.",
     do="Name the extension after a domain of your own.",
 )
-def reserved_extension(whole: Whole) -> Iterator[Told]:
+def reserved_extension(whole: Written) -> Iterator[Told]:
     """No extension's name in a document of version 1.0 begins with `wellposed.`.
 
     Later versions of the format give such names a meaning; in a document of one they are like any other extension.
@@ -110,7 +110,7 @@ def reserved_extension(whole: Whole) -> Iterator[Told]:
     Passes: {"extensions": {"org.example.case": {"critical": false, "content": 1}}}
     Fails: {"extensions": {"wellposed.case": {"critical": false, "content": 1}}}
     """
-    for key in whole.prescription.extensions or {}:
+    for key in whole.document.extensions or {}:
         if _misnamed(whole, key):
             yield told(f"/extensions/{key}", name=key, expected="a domain of your own")
 
@@ -121,7 +121,7 @@ def reserved_extension(whole: Whole) -> Iterator[Told]:
     title="An extension is kept as it is, and not read.",
     do="Nothing, if nothing in it bears on the order.",
 )
-def extension_kept(whole: Whole) -> Iterator[Told]:
+def extension_kept(whole: Written) -> Iterator[Told]:
     """Names every extension that is not critical: it is carried along untouched, and no check looks inside.
 
     Of `org.wellposed.note`, which says where in a note each clause stands, nothing is said: it orders nothing.
@@ -131,14 +131,14 @@ def extension_kept(whole: Whole) -> Iterator[Told]:
     Passes: {"extensions": {}}
     Fails: {"extensions": {"org.example.case": {"critical": false, "content": 1}}}
     """
-    for key, extension in (whole.prescription.extensions or {}).items():
+    for key, extension in (whole.document.extensions or {}).items():
         if not extension.critical and key != NOTE_EXTENSION and not _misnamed(whole, key):
             yield told(f"/extensions/{key}", name=key)
 
 
-def _misnamed(whole: Whole, key: str) -> bool:
+def _misnamed(whole: Written, key: str) -> bool:
     """A name kept for later versions, in a document of this one."""
-    return key.startswith(_RESERVED) and whole.prescription.version == _VERSION
+    return key.startswith(_RESERVED) and whole.document.version == _VERSION
 
 
 RULES = (

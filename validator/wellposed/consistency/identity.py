@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wellposed.consistency.whole import Whole, mentions
+from wellposed.consistency.whole import Written, mentions
 from wellposed.declare import Told, rule, told
 from wellposed.findings import Severity
 from wellposed.model import PRIVATE
 from wellposed.reading.nearest import nearest
 
-_LISTS = ("sides", "variables", "states")
+_LISTS = ("sides", "variables", "states", "accepted", "revising")
 
 
 @rule(
@@ -19,7 +19,7 @@ _LISTS = ("sides", "variables", "states")
     title="Two parts of the document have the same id.",
     do="Give each finding, problem and clause an id of its own.",
 )
-def duplicate_id(whole: Whole) -> Iterator[Told]:
+def duplicate_id(whole: Written) -> Iterator[Told]:
     """Every id in the document is used once, whatever section it stands in.
 
     A receipt, a review or a `because` names a clause by its id alone. With two of a name, nobody can tell
@@ -42,8 +42,9 @@ def duplicate_id(whole: Whole) -> Iterator[Told]:
     title="A part refers to an id that is not in the document.",
     do="Name an id that is there, or leave the reference out.",
 )
-def unknown_reference(whole: Whole) -> Iterator[Told]:
-    """Every id named in `because`, `about`, `first`, `then` or `before` stands in the document.
+def unknown_reference(whole: Written) -> Iterator[Told]:
+    """Every id named in `because`, `about`, `first`, `then` or `before` stands in the document; in a review, so does
+    every one in `accepted` and `revising`, among the clauses it lists.
 
     A reference that leads nowhere is most often a slip of the keyboard, or what it named was taken out.
 
@@ -52,10 +53,11 @@ def unknown_reference(whole: Whole) -> Iterator[Told]:
     Fails: {"keep": [{"id": "k1", "strength": "must", "hold": ["11"], "because": ["f7"]}]}
     """
     for reference in whole.references:
-        if reference.name in whole.ids:
+        known = whole.named(reference)
+        if reference.name in known:
             continue
         hidden = f"/{reference.place.section}" in PRIVATE
-        facts = {} if hidden else {"name": reference.name, "nearest": nearest(reference.name, whole.ids)}
+        facts = {} if hidden else {"name": reference.name, "nearest": nearest(reference.name, known)}
         yield told(reference.pointer, reference.owner, **facts)
 
 
@@ -65,8 +67,8 @@ def unknown_reference(whole: Whole) -> Iterator[Told]:
     title="A list names the same thing twice.",
     do="Name each once, or write the one that was meant.",
 )
-def term_listed_twice(whole: Whole) -> Iterator[Told]:
-    """A list of sides, variables or states of a tooth names each of them once.
+def term_listed_twice(whole: Written) -> Iterator[Told]:
+    """A list of sides, variables or states of a tooth, or of clauses accepted or revised, names each of them once.
 
     `["right", "right"]` may have been meant as both sides.
 

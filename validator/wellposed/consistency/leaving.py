@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wellposed.consistency.teeth import speaks_of_a_gap
-from wellposed.consistency.whole import Mention, Place, Whole, existing
+from wellposed.consistency.whole import Mention, Place, Whole, Written, existing
 from wellposed.declare import Told, rule, told
 from wellposed.findings import Severity
 from wellposed.model.making import AttachmentMustNot, AttachmentPreferNot
@@ -104,7 +104,7 @@ def _moves(tooth: Mention) -> bool:
     title="The clause cannot be about this tooth.",
     do="Correct the tooth, or use the clause that is meant for it.",
 )
-def tooth_not_meant(whole: Whole) -> Iterator[Told]:
+def tooth_not_meant(whole: Written) -> Iterator[Told]:
     """Incisor advance and retraction, overbite and overjet name incisors or canines; widening and narrowing
     name no incisor; a palatal motion names no lower tooth.
 

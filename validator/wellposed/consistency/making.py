@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from wellposed.consistency.whole import Whole, mentions
+from wellposed.consistency.whole import Written, mentions
 from wellposed.declare import Told, rule, told
 from wellposed.findings import Severity
 from wellposed.model.making import AttachmentRest, Order, ProcessStep
@@ -20,7 +20,7 @@ _IN_ORDER = ("before", "not-before-done")
     title="Two attachment clauses say different things of one tooth.",
     do="Name the tooth in one of them only.",
 )
-def attachments_disagree(whole: Whole) -> Iterator[Told]:
+def attachments_disagree(whole: Written) -> Iterator[Told]:
     """A tooth stands in one kind of attachment list: must, must not, may, prefer or prefer not.
 
     Twice in the same kind is no fault: a tooth may carry two, for two reasons.
@@ -43,7 +43,7 @@ def attachments_disagree(whole: Whole) -> Iterator[Told]:
     title="Two clauses say what holds for all other teeth.",
     do="Leave one `otherwise`.",
 )
-def otherwise_said_twice(whole: Whole) -> Iterator[Told]:
+def otherwise_said_twice(whole: Written) -> Iterator[Told]:
     """One attachment clause at most says `otherwise`.
 
     All teeth not named elsewhere can be dealt with in one way only; a second clause hides the first.
@@ -72,7 +72,7 @@ class Before(NamedTuple):
     title="The order asked for goes in a circle.",
     do="Take out one of the orders of the circle.",
 )
-def order_cycle(whole: Whole) -> Iterator[Told]:
+def order_cycle(whole: Written) -> Iterator[Told]:
     """The orders `before` and `not-before-done`, and what a step of the process comes before, form no circle.
 
     In a circle each waits for another, and nothing can be first.
@@ -97,7 +97,7 @@ def order_cycle(whole: Whole) -> Iterator[Told]:
             yield told(step.pointer, *owners, cycle=[step.first, *(one.first for one in back), step.first])
 
 
-def _steps(whole: Whole) -> Iterator[Before]:
+def _steps(whole: Written) -> Iterator[Before]:
     for place in whole.of("staging", "process"):
         part = place.part
         if isinstance(part, Order) and part.relation in _IN_ORDER:

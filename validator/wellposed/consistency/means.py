@@ -6,7 +6,7 @@ from collections.abc import Callable, Hashable, Iterable, Iterator
 from typing import TypeVar
 
 from wellposed import norms
-from wellposed.consistency.whole import Place, Whole, mentions
+from wellposed.consistency.whole import Place, Whole, Written, mentions
 from wellposed.declare import Told, rule, told
 from wellposed.findings import Severity
 from wellposed.model.base import Part
@@ -32,7 +32,7 @@ _ROUNDING = 1e-9
     title="Two allowances reduce enamel at one contact.",
     do="Name each contact in one allowance, with the amount that holds.",
 )
-def reduction_said_twice(whole: Whole) -> Iterator[Told]:
+def reduction_said_twice(whole: Written) -> Iterator[Told]:
     """A contact stands in one enamel reduction only; an arch stands for its contacts from molar to molar.
 
     Enamel does not grow back: whether two amounts add up or one replaces the other must not be guessed.
@@ -46,7 +46,7 @@ def reduction_said_twice(whole: Whole) -> Iterator[Told]:
         yield told(later.pointer, first.owner, later.owner, contacts=shared, first=first.pointer)
 
 
-def _reduced(whole: Whole, part: Part) -> list[str]:
+def _reduced(whole: Written, part: Part) -> list[str]:
     """The contacts of a reduction that says where; of one that does not, another rule speaks."""
     if isinstance(part, EnamelReduction) and (part.contacts or part.arch):
         return whole.reduced(part)
@@ -71,7 +71,7 @@ def _sharing(places: Iterable[Place], what: Callable[[Place], Iterable[T]]) -> I
     title="Two allowances widen, or two narrow, one pair of teeth.",
     do="Name each pair in one allowance, with the amount that holds.",
 )
-def width_said_twice(whole: Whole) -> Iterator[Told]:
+def width_said_twice(whole: Written) -> Iterator[Told]:
     """A pair of teeth stands in one widening, and in one narrowing, only.
 
     Whether two amounts add up or the larger counts must not be guessed.
@@ -86,7 +86,7 @@ def width_said_twice(whole: Whole) -> Iterator[Told]:
         yield told(later.pointer, first.owner, later.owner, teeth=teeth, first=first.pointer, use=shared[0][0])
 
 
-def _widened(whole: Whole, part: Part) -> list[tuple[str, tuple[str, ...]]]:
+def _widened(whole: Written, part: Part) -> list[tuple[str, tuple[str, ...]]]:
     """What is done to which pairs of teeth."""
     if not isinstance(part, WidthChange):
         return []
@@ -99,7 +99,7 @@ def _widened(whole: Whole, part: Part) -> list[tuple[str, tuple[str, ...]]]:
     title="A means is allowed and excluded at the same place.",
     do="Take out the allowance or the exclusion, or part their teeth.",
 )
-def excluded_and_allowed(whole: Whole) -> Iterator[Told]:
+def excluded_and_allowed(whole: Written) -> Iterator[Told]:
     """What is excluded is not allowed at the same teeth or in the same arch.
 
     An exclusion of named teeth beside an allowance for an arch is an exception to it, and no fault.

@@ -8,7 +8,7 @@ from itertools import combinations
 from wellposed import norms
 from wellposed.consistency.bounds import TOOTH_SIZES, values_of
 from wellposed.consistency.quantities import units_of
-from wellposed.consistency.whole import Place, Whole
+from wellposed.consistency.whole import Place, Whole, Written
 from wellposed.declare import Told, rule, told
 from wellposed.findings import Severity
 from wellposed.model.base import Part
@@ -20,10 +20,10 @@ from wellposed.vocabulary.measures import MEASURE_KINDS, SIZES
     "implausible-value",
     Severity.ASK,
     title="A value lies outside what mouths have.",
-    do="Look at the number again; if it is right, say so to the laboratory.",
+    do="Look at the number again; if it is right, say so with the document.",
 )
-def implausible_value(whole: Whole) -> Iterator[Told]:
-    """A measured value, or the bound of a goal, lies within the range of the most severe mouths treated.
+def implausible_value(whole: Written) -> Iterator[Told]:
+    """What is measured, predicted or the bound of a goal lies within the range of the most severe mouths treated.
 
     The ranges are wide and say nothing of what is normal: outside them a number is most often a slip of the
     keyboard or of the unit.
@@ -31,7 +31,7 @@ def implausible_value(whole: Whole) -> Iterator[Told]:
     Passes: {"findings": [{"id": "f1", "measure": "overjet", "value": 12, "unit": "mm"}]}
     Fails: {"findings": [{"id": "f1", "measure": "overjet", "value": 75, "unit": "mm"}]}
     """
-    for place in whole.of("findings", "goals"):
+    for place in whole.of("findings", "goals", "predicted"):
         measure = place.said("measure") or place.said("tooth_measure")
         if not measure or place.said("unit") not in units_of(place):
             continue
@@ -144,7 +144,7 @@ def _in_position(finding: Finding) -> dict[str, object]:
     title="A clause is on a measure that planned tooth movement does not change here.",
     do="Name a measure that tooth movement changes, or take the clause out.",
 )
-def measure_teeth_do_not_change(whole: Whole) -> Iterator[Told]:
+def measure_teeth_do_not_change(whole: Written) -> Iterator[Told]:
     """A goal or a keep is on a measure that the arithmetic follows from the movement of teeth.
 
     Jaw angles and tooth sizes are not moved by aligners, and some sums, such as the irregularity of the front

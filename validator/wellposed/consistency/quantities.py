@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from wellposed.consistency.whole import Place, Whole
+from wellposed.consistency.whole import Place, Written
 from wellposed.declare import Told, rule, told
 from wellposed.findings import Severity
 from wellposed.model.clauses import Leave
@@ -19,13 +19,14 @@ from wellposed.model.means import (
     VerticalMovement,
     WidthChange,
 )
+from wellposed.model.setup import PlannedReduction
 from wellposed.vocabulary.measures import allowed_units
 from wellposed.vocabulary.motions import VARIABLE_UNITS, unit_of
 from wellposed.vocabulary.units import MM, PERCENT
 
 _BY_MILLIMETRE = (
     *(EnamelReduction, IncisorTravel, WidthChange, ArchSlide, VerticalMovement, PosteriorOpenBite),
-    *(ClassElastics, Leave),
+    *(ClassElastics, Leave, PlannedReduction),
 )
 
 
@@ -47,8 +48,8 @@ def units_of(place: Place) -> tuple[str, ...]:
     title="The unit is not one this quantity is given in.",
     do="Correct the unit, and see whether the number was meant in it.",
 )
-def unit_not_allowed(whole: Whole) -> Iterator[Told]:
-    """A measure, a motion or an allowance is given in the unit it is defined in.
+def unit_not_allowed(whole: Written) -> Iterator[Told]:
+    """A measure, a motion, a movement or an allowance is given in the unit it is defined in.
 
     Only overbite has two, `mm` and `percent`. An overcorrection of a movement may also be in `percent` of it.
     Nothing is converted: the number may have been meant for something else.
@@ -77,7 +78,7 @@ def _of(place: Place) -> dict[str, Any]:
     title="An amount has no unit.",
     do="State the unit.",
 )
-def unit_missing(whole: Whole) -> Iterator[Told]:
+def unit_missing(whole: Written) -> Iterator[Told]:
     """The amount of elastics and the size of an appliance part carry their unit.
 
     A bare number may be millimetres, degrees or a share.
@@ -96,7 +97,7 @@ def unit_missing(whole: Whole) -> Iterator[Told]:
     title="A unit stands without an amount.",
     do="State the amount, or leave the unit out.",
 )
-def amount_missing(whole: Whole) -> Iterator[Told]:
+def amount_missing(whole: Written) -> Iterator[Told]:
     """Where elastics or an appliance part give a unit, they give the amount.
 
     The amount was forgotten, or the unit was left over: the usual amount may not be what was meant.
@@ -109,7 +110,7 @@ def amount_missing(whole: Whole) -> Iterator[Told]:
             yield told(f"{place.pointer}/unit", place.owner, name=member, expected=member)
 
 
-def _loose(whole: Whole) -> Iterator[tuple[Place, str]]:
+def _loose(whole: Written) -> Iterator[tuple[Place, str]]:
     """The parts whose amount and unit may both be left out, and the name of the amount."""
     for place in whole.of("allow", "appliance"):
         if isinstance(place.part, ClassElastics):

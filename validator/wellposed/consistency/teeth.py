@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from wellposed.consistency.whole import TOOTH_MEMBERS, Mention, Place, Whole, existing, mentions
+from wellposed.consistency.whole import TOOTH_MEMBERS, Mention, Place, Whole, Written, existing, mentions
 from wellposed.declare import Told, rule, told
 from wellposed.findings import Severity
 from wellposed.model.findings import Problem
@@ -55,7 +55,7 @@ def tooth_not_present(whole: Whole) -> Iterator[Told]:
     title="A list names the same tooth twice.",
     do="Name each tooth once, or write the tooth that was meant.",
 )
-def tooth_listed_twice(whole: Whole) -> Iterator[Told]:
+def tooth_listed_twice(whole: Written) -> Iterator[Told]:
     """The teeth present are listed once each, and so are the teeth of a clause.
 
     The second was probably meant to be another tooth, most often its neighbour or its mirror.

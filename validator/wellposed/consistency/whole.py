@@ -1,17 +1,18 @@
-"""A prescription as the rules look at it: every part with its place, and every tooth and contact named."""
+"""A document as the rules look at it: every part with its place, and every tooth and contact named."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from wellposed.model.base import Part
+from wellposed.model.envelope import Envelope
 from wellposed.model.means import EnamelReduction, WidthChange
 from wellposed.model.prescription import Prescription
-from wellposed.vocabulary.contacts import teeth_of
-from wellposed.vocabulary.teeth import TEETH, arch_of
+from wellposed.vocabulary.contacts import contacts_of, normal, teeth_of
+from wellposed.vocabulary.teeth import ARCHES, SIDES, TEETH, along_arch, arch_of, tooth_at
 
 if TYPE_CHECKING:
     from wellposed.kinematics.mouth import Mouth
@@ -22,10 +23,11 @@ SECTIONS = (
 )
 TOOTH_MEMBERS = (
     *("teeth", "align", "hold", "must", "must_not", "may", "prefer", "prefer_not"),
-    *("pair", "tooth", "start", "end", "values"),
+    *("pair", "tooth", "start", "end", "values", "extractions"),
 )
-CONTACT_MEMBERS = ("contacts", "close", "leave")
-REFERENCE_MEMBERS = ("because", "about", "first", "then", "before")
+CONTACT_MEMBERS = ("contacts", "contact", "close", "leave")
+REFERENCE_MEMBERS = ("because", "about", "first", "then", "before", "accepted", "revising")
+_REDUCED_TO, _WIDENED = 6, range(3, 8)
 
 
 class Place(NamedTuple):
@@ -73,17 +75,33 @@ def existing(contact: Mention) -> tuple[str, ...]:
     return tuple(tooth for tooth in teeth_of(contact.name) if tooth in TEETH)
 
 
-@dataclass(frozen=True)
-class Whole:
-    """A prescription with what the rules look up in it. Nothing here changes it."""
+class Section(NamedTuple):
+    """A section of a document: its name, where it stands, what stands there."""
 
-    prescription: Prescription
+    name: str
+    pointer: str
+    value: object
+
+
+@dataclass(frozen=True)
+class Written:
+    """A document with what the rules look up in it. Nothing here changes it."""
+
+    document: Envelope
+
+    def sections(self) -> Iterable[Section]:
+        """The sections that have parts, in the order of the model; none in a document that is only an envelope."""
+        return ()
+
+    def whole(self) -> Iterable[Place]:
+        """The document as a part of its own, where it names teeth or clauses itself."""
+        return ()
 
     @cached_property
     def places(self) -> tuple[Place, ...]:
         """Every part, sections in the order of the model, a part before those inside it."""
-        sections = ((name, getattr(self.prescription, name)) for name in SECTIONS)
-        return tuple(place for name, value in sections for place in _inside(value, f"/{name}", name, ""))
+        inside = (place for one in self.sections() for place in _inside(one.value, one.pointer, one.name, ""))
+        return (*self.whole(), *inside)
 
     def of(self, *sections: str) -> Iterator[Place]:
         """The parts of these sections."""
@@ -112,6 +130,34 @@ class Whole:
             if place.said("id"):
                 found.setdefault(place.owner, f"{place.pointer}/id")
         return found
+
+    def named(self, reference: Mention) -> Collection[str]:  # noqa: ARG002 - a review tells members apart
+        """The ids that a reference may name."""
+        return self.ids
+
+    def reduced(self, reduction: EnamelReduction) -> list[str]:
+        """The contacts a reduction is allowed at; of an arch whose teeth are not told, as many as it can have."""
+        return [normal(name) for name in reduction.contacts or _all_contacts(str(reduction.arch))]
+
+    def widened(self, change: WidthChange) -> list[str]:
+        """The teeth a widening or narrowing is allowed for; where teeth are not told, all there can be."""
+        return list(change.teeth or (tooth_at(change.arch, side, number) for side in SIDES for number in _WIDENED))
+
+
+@dataclass(frozen=True)
+class Whole(Written):
+    """A prescription, looked up."""
+
+    document: Prescription
+
+    @property
+    def prescription(self) -> Prescription:
+        """The prescription itself."""
+        return self.document
+
+    def sections(self) -> Iterable[Section]:
+        """The sections of a prescription that have parts."""
+        return (Section(name, f"/{name}", getattr(self.document, name)) for name in SECTIONS)
 
     @cached_property
     def mouth(self) -> Mouth:
@@ -148,6 +194,14 @@ class Whole:
         teeth = self.prescription.teeth
         hidden = (entry.tooth for entry in teeth.particulars or () if "unerupted" in entry.states)
         return frozenset((*teeth.upper, *teeth.lower, *hidden))
+
+
+def _all_contacts(arch: str) -> tuple[str, ...]:
+    """The contacts of a full permanent arch from first molar to first molar; none of no arch."""
+    if arch not in ARCHES:
+        return ()
+    row = (tooth_at(arch, side, number) for side in SIDES for number in range(1, _REDUCED_TO + 1))
+    return contacts_of(along_arch(tuple(row)))
 
 
 def _inside(value: object, pointer: str, section: str, owner: str) -> Iterator[Place]:

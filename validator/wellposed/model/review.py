@@ -61,4 +61,7 @@ class Review(Envelope):
     notes: Stated[Many[Note]] = None
 
 
-__all__ = ["ClauseOutcome", "Requests", "Review"]
+REVIEW_PRIVATE = ("/reviewer",)
+"""Members of a review whose values never appear in a message, beside those of a prescription."""
+
+__all__ = ["REVIEW_PRIVATE", "ClauseOutcome", "Requests", "Review"]

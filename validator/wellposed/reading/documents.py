@@ -9,6 +9,7 @@ from pydantic import ValidationError
 from wellposed.findings import Finding, Severity
 from wellposed.model import DOCUMENTS, PRIVATE
 from wellposed.model.envelope import Envelope
+from wellposed.model.review import REVIEW_PRIVATE
 from wellposed.reading.document import Document
 from wellposed.reading.nearest import nearest
 from wellposed.reading.structure import structure_findings
@@ -23,7 +24,7 @@ def structured(document: Document) -> Envelope | tuple[Finding, ...]:
     try:
         return model.model_validate(document.value)
     except ValidationError as error:
-        return structure_findings(error, document.value, PRIVATE, root=model)
+        return structure_findings(error, document.value, (*PRIVATE, *REVIEW_PRIVATE), root=model)
 
 
 def _unknown_format(value: dict[str, Any], named: object) -> Finding:

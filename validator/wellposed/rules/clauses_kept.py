@@ -61,7 +61,9 @@ def subject(part: Part) -> dict[str, Any]:
 def plain(part: Part, beside: Iterable[str] = ()) -> dict[str, Any]:
     """What a part says as JSON values, members of ``beside`` left out; lists whose order means nothing in one order."""
     said = part.model_dump(exclude_none=True, exclude=set(beside), mode="json")
-    told = {name: [normal(one) for one in value] if name in _CONTACTS else value for name, value in said.items()}
+    told: dict[str, Any] = {
+        name: [normal(one) for one in value] if name in _CONTACTS else value for name, value in said.items()
+    }
     if "leave" in told:
         told["leave"] = normal(told["leave"])
     return {name: sorted(value, key=str) if isinstance(value, list) else value for name, value in told.items()}

@@ -8,10 +8,14 @@ import pytest
 
 from wellposed import generate
 from wellposed.catalogue import GROUPS, known_names, nearest, page, rules, rules_page, verdicts
+from wellposed.consistency import OWN_OF_REVIEWS, OWN_OF_SETUPS
 from wellposed.consistency import RULES as CONSISTENCY
 from wellposed.kinematics.verdict import VERDICTS
 from wellposed.reading.cases import LENGTHS
 from wellposed.report import NOT_JUDGED, READ_VERDICTS, REFUSED, UNREADABLE
+from wellposed.review.rules import RULES as OF_SETUPS
+from wellposed.review.signs import RULES as SIGNS
+from wellposed.revisions.history import RULES as HISTORY
 from wellposed.rules import RULES as CLINICAL
 
 PACKAGE = Path(__file__).parents[4] / "validator" / "wellposed"
@@ -51,7 +55,8 @@ def emitted():
 
 
 def test_every_rule_that_speaks_is_listed_and_every_listed_one_speaks():
-    declared = {rule.id for rule in (*CONSISTENCY, *CLINICAL)}
+    between = (*CONSISTENCY, *OWN_OF_SETUPS, *OWN_OF_REVIEWS)
+    declared = {rule.id for rule in (*between, *CLINICAL, *OF_SETUPS, *SIGNS, *HISTORY)}
     assert emitted() | declared == {rule.id for rule in rules()}
 
 

@@ -8,7 +8,7 @@ from tests.validator.wellposed.consistency.ordinary import LOWER, UPPER, allowed
 import wellposed.derive
 from wellposed.derive.table import Derived, derived
 from wellposed.measure import Measures
-from wellposed.reading import widths
+from wellposed.reading import table, widths
 from wellposed.render.measures import measures_text
 from wellposed.render.measures_words import FAULTS, LINES, REASONS, name_of
 
@@ -110,7 +110,9 @@ def test_every_kind_of_line_has_its_words():
 
 @pytest.mark.parametrize("reason,words", [*REASONS.items(), *FAULTS.items()])
 def test_reasons_and_faults_are_known_where_they_are_made(reason, words):
-    made = "".join(path.read_text("utf-8") for path in (*FOLDER.glob("table_*.py"), Path(widths.__file__)))
+    made = "".join(
+        path.read_text("utf-8") for path in (*FOLDER.glob("table_*.py"), Path(widths.__file__), Path(table.__file__))
+    )
     assert (f'"{reason}"' in made, bool(words)) == (True, True)
 
 

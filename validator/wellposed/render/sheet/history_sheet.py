@@ -129,5 +129,5 @@ def _step(step: Step) -> str:
     told = _CHANGES[step.change]
     if step.item is not None and step.change not in _SAME:
         told += f": {in_words(step.item.part)}"
-    made = [f"setup {one.setup}, revision {one.revision}: {OUTCOMES[one.outcome]}" for one in step.outcomes]
+    made = [f"Setup {one.setup}, revision {one.revision}: {OUTCOMES[one.outcome]}" for one in step.outcomes]
     return ". ".join((told, *made))

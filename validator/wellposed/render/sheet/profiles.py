@@ -85,7 +85,7 @@ def _overbite(d: Drawing, left: float, found: list[Gauge]) -> float:
         _mark(d, each, partial(_upright, left + 27 + _STEP * place, at), (low, high))
     upper = min((value for _, value in _edges(one)), default=0.0)
     if not one.empty:
-        d.middled(Point(left + 14, at(upper) - CROWN - 2), "upper")
+        d.middled(Point(left + 14, at(upper) - CROWN - 2.6), "upper")
     return max(at(high), nought + CROWN + 3) + 2
 
 

@@ -47,10 +47,16 @@ _DOING = {
     "prescription": "no setup can meet it",
     "either": "it cannot be told whether a setup could",
 }
-_HEAD = (
+_MOVED = (
     *("Tooth", "Along the arch, mm", "In or out, mm", "Up or down, mm"),
-    *("Torque, degrees", "Tip, degrees", "Rotation, degrees"),
+    *("Torque, °: the crown", "Tip, °: the crown", "Rotation, °: the side that goes in"),
 )
+_WAYS = {
+    **SENSES,
+    **{("torque", sign): words for sign, words in ((1, "out"), (-1, "in"))},
+    **{(angle, sign): words for angle in ("tip", "rotation") for sign, words in ((1, "mesial"), (-1, "distal"))},
+}
+"""The senses under these headings."""
 
 
 def review_sheet(prescription: Prescription, setup: Setup, review: SetupReview) -> Page:
@@ -126,9 +132,13 @@ def _unopened(review: SetupReview) -> Iterator[Section]:
 
 
 def _measured(review: SetupReview) -> Section:
-    head = ("Measure", "Today", "As planned", "As the laboratory says", "Does that agree")
+    """Every measure; what the laboratory says of them only where it says anything."""
     rows = tuple(_measure(line) for line in review.measures)
-    return Section("Measures", (Table("Computed from the movements", head, rows, (30, 18, 20, 18, 14)),))
+    head: tuple[str, ...] = ("Measure", "Today", "As planned", "As the laboratory says", "Does that agree")
+    widths: tuple[int, ...] = (30, 18, 20, 18, 14)
+    if all(line.claimed is None for line in review.measures):
+        head, rows, widths = head[:3], tuple(row[:3] for row in rows), (40, 30, 30)
+    return Section("Measures", (Table("Computed from the movements", head, rows, widths),))
 
 
 def _measure(line: MeasureLine) -> tuple[str, ...]:
@@ -146,7 +156,7 @@ def _movements(mouth: Mouth, plan: Plan) -> Section:
     rows = tuple((f"{t} {tooth_in_words(t)}", *(_moved(plan, t, name) for name in VARIABLES)) for t in teeth)
     return Section(
         "Tooth by tooth",
-        (Table("How far the setup moves each tooth, at the crown", _HEAD, rows, (28, 12, 12, 12, 12, 12, 12)),),
+        (Table("How far the setup moves each tooth, at the crown", _MOVED, rows, (30, 11, 9, 15, 10, 11, 14)),),
     )
 
 
@@ -155,4 +165,4 @@ def _moved(plan: Plan, tooth: str, variable: Variable) -> str:
     if size is None:
         return "not stated"
     shown = round(size, 2) + 0.0
-    return f"{number(abs(shown))} {SENSES[variable, 1 if shown > 0 else -1]}" if shown else "0"
+    return f"{number(abs(shown))} {_WAYS[variable, 1 if shown > 0 else -1]}" if shown else "0"

@@ -1,0 +1,181 @@
+"""What the drawings show, against values worked out by hand."""
+
+import pytest
+from tests.validator.wellposed.render.sheet.cases import made
+
+from wellposed.check import sound
+from wellposed.derive.space import budget
+from wellposed.kinematics.mouth import Mouth
+from wellposed.kinematics.translate import Translation
+from wellposed.render.sheet.budget import budget_words
+from wellposed.render.sheet.callouts import spread
+from wellposed.render.sheet.drawing import number
+from wellposed.render.sheet.gauges import Bounds, Gauge, gauge, reached
+from wellposed.render.sheet.ordered import ordered
+from wellposed.render.sheet.values import told_of
+from wellposed.review.result import MeasureLine, SetupReview, Span
+
+
+def must(name, **what):
+    return {"id": name, "strength": "must", **what}
+
+
+def found(name, measure, value, unit="mm"):
+    return {"id": name, "measure": measure, "value": value, "unit": unit}
+
+
+def tooth(name, **changes):
+    """One tooth of the drawing of an order."""
+    order = sound(made(**changes))
+    arch = "upper" if name[0] in "12" else "lower"
+    return next(one for one in ordered(Translation(Mouth(order)), arch).teeth if one.tooth == name)
+
+
+MOVED = must("m1", teeth=["16"], motion="distal", at_least=1, at_most=1.5, unit="mm")
+
+
+@pytest.mark.parametrize(
+    "sentence, name, changes, standing",
+    [
+        ("an align names it", "31", {}, "moves"),
+        ("a movement names it", "16", {"movements": [MOVED]}, "moves"),
+        ("nothing names it", "17", {}, "silent"),
+        ("a hold does", "17", {"keep": [must("k1", hold=["17"])]}, "held"),
+        ("its arch is not treated", "17", {"treat": {"arches": "lower"}}, "held"),
+        ("an implant cannot move", "17", {"teeth_states": ["implant"]}, "fixed"),
+        ("it is taken out", "14", {"allow": [{"id": "a1", "use": "extraction", "teeth": ["14"]}]}, "gone"),
+        (
+            "an allowance names it",
+            "36",
+            {"allow": [{"id": "a1", "use": "distal-movement", "arch": "lower", "up_to": 1, "unit": "mm"}]},
+            "may",
+        ),
+    ],
+)
+def test_how_a_tooth_stands(sentence, name, changes, standing):
+    changes = dict(changes)
+    states = changes.pop("teeth_states", None)
+    if states:
+        upper, lower = (list(getattr(sound(made()).teeth, arch)) for arch in ("upper", "lower"))
+        changes["teeth"] = {"upper": upper, "lower": lower, "particulars": [{"tooth": name, "states": states}]}
+    assert (sentence, tooth(name, **changes).standing) == (sentence, standing)
+
+
+def test_what_is_ordered_of_a_tooth_is_said_and_drawn_its_way():
+    one = tooth("16", movements=[MOVED])
+    assert one.lines == ("distal 1 to 1.5 mm",)
+    assert one.way == (-1, 0)  # distal of a right tooth is towards the patient's right
+    assert tooth("26", movements=[{**MOVED, "teeth": ["26"]}]).way == (1, 0)
+
+
+@pytest.mark.parametrize(
+    "sentence, bounds, said",
+    [
+        ("both ends", {"at_least": 1, "at_most": 1.5}, "intrusion 1 to 1.5 mm"),
+        ("from below", {"at_least": 1}, "intrusion 1 mm or more"),
+        ("from above", {"at_most": 1.5}, "intrusion up to 1.5 mm"),
+        ("exactly", {"at_least": 1, "at_most": 1}, "intrusion 1 mm"),
+    ],
+)
+def test_the_bounds_of_a_movement(sentence, bounds, said):
+    moved = must("m1", teeth=["11"], motion="intrusion", unit="mm", **bounds)
+    one = tooth("11", movements=[moved])
+    assert (sentence, one.lines[0], one.vertical) == (sentence, said, -1)
+
+
+def test_a_rotation_turns_the_mesial_side_in():
+    turned = must("m1", teeth=["13", "23"], motion="mesiolingual-rotation", at_least=5, unit="deg")
+    assert [tooth(name, movements=[turned]).turns for name in ("13", "23")] == [1, -1]
+
+
+def test_a_displaced_and_turned_tooth_is_drawn_so():
+    values = [
+        {"id": "d1", "tooth_measure": "displacement", "values": {"12": -1.5}, "unit": "mm"},
+        {"id": "r1", "tooth_measure": "rotation", "values": {"12": 20, "22": 20}, "unit": "deg"},
+    ]
+    assert tooth("12", findings=values, goals=[], keep=[]).today == (0.0, -1.5, 20.0)
+    assert tooth("22", findings=values, goals=[], keep=[]).today == (0.0, 0.0, -20.0)
+
+
+def test_reduction_stands_at_its_contacts():
+    order = sound(made())
+    lower = ordered(Translation(Mouth(order)), "lower")
+    names = [(lower.teeth[one.first].tooth, lower.teeth[one.second].tooth, one.words) for one in lower.contacts]
+    expected = [("32", "33"), ("31", "32"), ("41", "31"), ("42", "41"), ("43", "42")]
+    assert sorted(names) == sorted((a, b, "0.4") for a, b in expected)
+
+
+# measures
+
+
+def test_a_measure_today_kept_and_planned():
+    """2.5 mm today, kept within 0.5: from 2 to 3."""
+    one = gauge(Mouth(sound(made())), "overbite", (2.1, 2.1))
+    assert one == Gauge("overbite", 2.5, (Bounds("k1", True, 2.0, 3.0),), (2.1, 2.1))
+    assert [told.words for told in told_of(one)] == ["today 2.5 mm", "kept 2 to 3 mm (k1)", "planned 2.1 mm"]
+
+
+def test_an_overbite_in_percent_is_drawn_in_mm():
+    """40 % of a crown of 8 mm is 3.2 mm; at most 25 % is 2 mm."""
+    given = [found("f1", "overbite", 40, "percent"), found("f2", "lower-incisor-crown-height", 8)]
+    goal = must("g1", measure="overbite", at_most=25, unit="percent")
+    order = sound(made(findings=given, goals=[goal], keep=[], allow=[], attachments=[]))
+    assert gauge(Mouth(order), "overbite") == Gauge("overbite", 3.2, (Bounds("g1", False, None, 2.0),))
+
+
+@pytest.mark.parametrize(
+    "sentence, one, words",
+    [
+        ("to the left", Gauge("upper-midline", 1.0), ["upper today 1 mm left"]),
+        ("to the right", Gauge("lower-midline", -1.5), ["lower today 1.5 mm right"]),
+        ("an open bite", Gauge("overbite", -2.0), ["today -2 mm (open bite)"]),
+        ("reverse", Gauge("overjet", -1.0), ["today -1 mm (reverse)"]),
+        ("nothing measured", Gauge("overjet", None), ["today: not stated"]),
+        ("a range", Gauge("overbite", None, (), (1.0, 2.0)), ["today: not stated", "planned 1.0 to 2.0 mm"]),
+        (
+            "asked to one side",
+            Gauge("upper-midline", None, (Bounds("g1", False, -1.0, -0.5),)),
+            ["upper today: not stated", "upper asked 0.5 to 1 mm right (g1)"],
+        ),
+    ],
+)
+def test_values_in_words(sentence, one, words):
+    assert (sentence, [told.words for told in told_of(one)]) == (sentence, words)
+
+
+def test_what_a_review_computes_is_what_is_drawn():
+    line = MeasureLine("overjet", "", "mm", 3.0, Span(2.0, 2.0), 2.0, None, 0.1, None)
+    review = SetupReview(("A", 1), ("S", 1), "possible", (), (), (line,), ())
+    assert (reached(review, "overjet"), reached(review, "overbite")) == ((2.0, 2.0), None)
+
+
+# room: 2 mm of crowding, five contacts at 0.4 mm but 2.0 in all
+
+
+def test_a_budget_in_words():
+    told = budget_words(budget(Mouth(sound(made())), "lower"))
+    assert told == (
+        "needs: crowding 2.0 mm (f2); may give: enamel reduction up to 2.0 mm (a1); nothing left over, nothing missing."
+    )
+
+
+# placing
+
+
+@pytest.mark.parametrize(
+    "sentence, wanted, heights, tops",
+    [
+        ("room enough", [0, 10], [5, 5], [0, 10]),
+        ("one on the other: half each", [0, 3], [5, 5], [-1, 4]),
+        ("three alike", [0, 0, 0], [2, 2, 2], [-2, 0, 2]),
+        ("a pool that meets the next", [0, 1, 6], [4, 4, 4], [-5 / 3, 7 / 3, 19 / 3]),
+    ],
+)
+def test_labels_are_spread_as_little_as_can_be(sentence, wanted, heights, tops):
+    """Least squares under order, by hand: a pool stands where the mean of what its members want is met."""
+    assert (sentence, spread(wanted, heights)) == (sentence, pytest.approx(tops))
+
+
+@pytest.mark.parametrize("value, text", [(1.0, "1"), (0.126, "0.13"), (-0.001, "0"), (-2.5, "-2.5"), (100.0, "100")])
+def test_coordinates_are_short(value, text):
+    assert number(value) == text

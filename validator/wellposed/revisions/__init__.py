@@ -1,0 +1,1 @@
+"""One revision against another, and a case followed over its revisions."""
