@@ -17,7 +17,7 @@ LEVELS = (
     {"declare", "findings", "report"},
     {"digests", "gate", "model", "norms", "reading", "schema"},
     {"consistency", "derive", "kinematics", "landmarks", "rules"},
-    {"catalogue", "check", "exchange", "measure", "review", "revisions"},
+    {"catalogue", "check", "exchange", "formats", "measure", "review", "revisions"},
     {"render"},
     {"__main__", "commands", "desk", "generate"},
 )

@@ -48,7 +48,7 @@ MARKS: Mapping[str, Mark] = MappingProxyType(
         "moves": Mark("is to move: a clause names it", "white, heavy outline", "moves in the setup"),
         "may": Mark("may move, as far as it is opened", "white, thin outline"),
         "silent": Mark("not mentioned, so it stays", "dots", "does not move in the setup"),
-        "held": Mark("must stay: a clause says so", "slanting lines"),
+        "held": Mark("must stay: held, or not treated", "slanting lines"),
         "fixed": Mark("cannot move", "crossed lines"),
         "gone": Mark("is taken out", "dashed outline, struck through"),
         "unsaid": Mark("the setup does not say", "upright lines"),

@@ -55,7 +55,7 @@ def _tooth(case: Planning, tooth: str, width: float) -> ToothSaid:
         short_name(tooth),
         width,
         stands,
-        (*states_of(case.mouth, tooth), *_phrases(stated)),
+        (*states_of(case.mouth, tooth), *_phrases(stated), *(("taken out",) if stands == "gone" else ())),
         _joined(_warnings(case.review, tooth)),
         way=(along, out) if along or out else None,
         vertical=_sign(stated.get("vertical", 0.0)),
@@ -82,7 +82,8 @@ def _there(today: Stands, stated: dict[Variable, float], tooth: str) -> Stands:
 
 
 def _standing(case: Planning, tooth: str) -> Standing:
-    if tooth in case.mouth.extracted or tooth in (case.plan.setup.extractions or ()):
+    taken = case.plan.setup.extractions
+    if tooth in (case.mouth.extracted if taken is None else taken):
         return "gone"
     if moved(case.plan, tooth):
         return "moves"

@@ -1,9 +1,11 @@
 """What the drawings show, against values worked out by hand."""
 
-import pytest
-from tests.validator.wellposed.render.sheet.cases import made
+import json
 
-from wellposed.check import sound
+import pytest
+from tests.validator.wellposed.render.sheet.cases import made, setup_for
+
+from wellposed.check import sound, sound_document
 from wellposed.derive.space import budget
 from wellposed.kinematics.mouth import Mouth
 from wellposed.kinematics.translate import Translation
@@ -12,7 +14,10 @@ from wellposed.render.sheet.callouts import spread
 from wellposed.render.sheet.drawing import number
 from wellposed.render.sheet.gauges import Bounds, Gauge, gauge, reached
 from wellposed.render.sheet.ordered import ordered
+from wellposed.render.sheet.planned import Planning, planned
 from wellposed.render.sheet.values import told_of
+from wellposed.review import review
+from wellposed.review.plan import Plan
 from wellposed.review.result import MeasureLine, SetupReview, Span
 
 
@@ -103,6 +108,46 @@ def test_reduction_stands_at_its_contacts():
     names = [(lower.teeth[one.first].tooth, lower.teeth[one.second].tooth, one.words) for one in lower.contacts]
     expected = [("32", "33"), ("31", "32"), ("41", "31"), ("42", "41"), ("43", "42")]
     assert sorted(names) == sorted((a, b, "0.4") for a, b in expected)
+
+
+# a setup
+
+OUT = {"allow": [{"id": "a1", "use": "extraction", "teeth": ["14"]}], "goals": [], "attachments": []}
+
+
+def planned_tooth(name, moved, **more):
+    """One tooth of the drawing of a setup that moves teeth so: tooth to mm outwards."""
+    order = sound(made(**OUT))
+    given = json.loads(setup_for(order, dense=False))
+    for member in ("extractions", "unlisted"):
+        del given[member]
+    given |= {"movements": [{"variable": "out", "unit": "mm", "values": moved}], "attachments": [], **more}
+    setup = sound_document(json.dumps(given).encode())
+    case = Planning(Mouth(order), Plan(setup), review(order, setup))
+    return next(one for one in planned(case, "upper").teeth if one.tooth == name)
+
+
+@pytest.mark.parametrize(
+    "sentence, name, more, standing",
+    [
+        ("it moves", "11", {}, "moves"),
+        ("the setup does not say", "12", {}, "unsaid"),
+        ("it says that what is not listed is unmoved", "12", {"unlisted": "unmoved"}, "silent"),
+        ("extracted by the order, and nothing said of it", "14", {}, "gone"),
+        ("extracted by both", "14", {"extractions": ["14"]}, "gone"),
+        ("the setup keeps it", "14", {"extractions": []}, "unsaid"),
+        ("the setup takes another", "24", {"extractions": ["24"]}, "gone"),
+    ],
+)
+def test_how_a_tooth_stands_in_a_setup(sentence, name, more, standing):
+    assert (sentence, planned_tooth(name, {"11": -1.0}, **more).standing) == (sentence, standing)
+
+
+def test_a_planned_tooth_is_drawn_where_it_goes():
+    one = planned_tooth("11", {"11": -1.24})
+    assert (one.lines, one.way, one.planned) == (("in 1.2 mm",), (0.0, -1.24), (0.0, -1.24, 0.0))
+    assert one.warned == ()  # an extraction opens the way in, and not the way out
+    assert planned_tooth("11", {"11": 1.24}).warned == ("not opened",)
 
 
 # measures

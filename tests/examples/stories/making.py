@@ -1,18 +1,15 @@
-"""What people wrote in the stories of ``examples/stories``: setups, revised orders, landmark points, a laboratory's table.
-
-``python -m tests.examples.made_stories`` writes them; ``regenerate.py`` then writes what the program says of them.
-"""
+"""Documents of a story put together: revisions that follow one another, paths in equal steps, JSON that can be read."""
 
 import json
 from copy import deepcopy
+from pathlib import Path
 
-import numpy as np
-from tests.validator.wellposed.landmarks.made import mouth, moved, table
+from wellposed import digests
+from wellposed.model import Prescription, Setup
 
-from wellposed.digests import digest
-
+STORIES = Path(__file__).parents[3] / "examples" / "stories"
 WIDE = 112
-ENVELOPE = {"format": "wellposed/setup", "version": "1.0", "notation": "ISO 3950"}
+HEAD = ("format", "version", "notation", "id", "revision", "replaces", "issued")
 UNITS = {"along": "mm", "out": "mm", "vertical": "mm", "torque": "deg", "tip": "deg", "rotation": "deg"}
 
 
@@ -34,20 +31,27 @@ def write(path, document):
 
 
 def read(path):
-    """A document of a file."""
+    """The document in a file."""
     return json.loads(path.read_text("utf-8"))
 
 
-def answered(document):
-    """What an answer names of the document it is about."""
-    return {"id": document["id"], "revision": document["revision"], "sha256": digest(document)}
+def digest(document):
+    """The digest of a document given as JSON."""
+    kind = {"wellposed/prescription": Prescription, "wellposed/setup": Setup}[document["format"]]
+    return digests.digest(kind.model_validate_json(json.dumps(document)))
 
 
 def revised(old, issued, **changes):
     """The next revision of a document, with members put in place of its own; None takes one out."""
     new = {**deepcopy(old), "revision": old["revision"] + 1, "replaces": digest(old), "issued": issued, **changes}
-    order = [name for name in (*list(old)[: list(old).index("issued")], "replaces", *list(old), *changes) if name in new]
-    return {name: new[name] for name in dict.fromkeys(order) if new[name] is not None}
+    return {name: new[name] for name in dict.fromkeys((*HEAD, *new)) if new.get(name) is not None}
+
+
+def setup(order, laboratory, issued, number, **members):
+    """The first revision of a setup for an order."""
+    answers = {"id": order["id"], "revision": order["revision"], "sha256": digest(order)}
+    head = {"format": "wellposed/setup", "version": "1.0", "notation": "ISO 3950", "id": number, "revision": 1}
+    return {**head, "issued": issued, "answers": answers, "laboratory": {"id": laboratory}, **members}
 
 
 def tables(ends):
@@ -63,7 +67,7 @@ def stages(ends, arch, count, late=()):
     said = []
     for number in range(1, count + 1):
         at = {one: _there(values, number, count, count // 3 if one in late else 0) for one, values in ends.items()}
-        said.append({"aligner": number, "arch": arch, "movements": tables({k: v for k, v in at.items() if v})})
+        said.append({"aligner": number, "arch": arch, "movements": tables({one: at[one] for one in at if at[one]})})
     return said
 
 
@@ -75,3 +79,19 @@ def _there(values, number, count, after):
 def enamel(amounts):
     """Planned reductions of {contact: (amount, before which aligner)}."""
     return [{"contact": at, "amount": much, "unit": "mm", "before_aligner": when} for at, (much, when) in amounts.items()]
+
+
+def carried(*teeth, reason="movement", start=1):
+    """Planned attachments."""
+    return [{"tooth": tooth, "reason": reason, "from_aligner": start} for tooth in teeth]
+
+
+def predicted(**values):
+    """What the laboratory predicts, in mm: measures with _ for -."""
+    return [{"measure": one.replace("_", "-"), "value": value, "unit": "mm"} for one, value in values.items()]
+
+
+def said(done, **words):
+    """Statements on clauses: those carried out, and those carried out otherwise."""
+    changed = [{"clause": one, "standing": "changed", "words": why} for one, why in words.items()]
+    return [{"clause": one, "standing": "done"} for one in done] + changed
