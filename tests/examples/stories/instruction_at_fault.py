@@ -42,7 +42,7 @@ def _looked_at_again(third):
             *third["findings"],
             {"id": "c24", "measure": "transverse-overlap-right", "value": -1, "unit": "mm"},
             {"id": "c25", "measure": "transverse-overlap-left", "value": 2.5, "unit": "mm"},
-            {"id": "c35", "measure": "upper-crowding", "value": 0, "unit": "mm"},
+            {"id": "c35", "measure": "upper-crowding", "value": 0.6, "unit": "mm"},
         ],
         "problems": [
             {
@@ -56,6 +56,7 @@ def _looked_at_again(third):
         ],
         "goals": [
             {**third["goals"][0], "because": ["c9", "c27"]},
+            {"id": "c36", "strength": "must", "align": ["13", "12", "11", "21", "22", "23"], "because": ["c35"]},
             {
                 "id": "c28",
                 "strength": "must",
@@ -91,7 +92,7 @@ def _looked_at_again(third):
             {"id": "c32", "measure": "transverse-overlap-right", "at_least": 0.8, "at_most": 1, **shift},
             {"id": "c33", "measure": "transverse-overlap-left", "at_least": -1, "at_most": -0.8, **shift},
         ],
-        "attachments": [{"id": "c15", "must": ["14", "15", "24", "25"], "reason": "movement", "because": ["c30"]}],
+        "attachments": [{"id": "c15", "must": ["14", "16", "24", "26"], "reason": "movement", "because": ["c30"]}],
         "retention": [
             {"id": "c19", "arch": "upper", "retainer": "removable"},
             {"id": "c34", "arch": "lower", "retainer": "none", "words": "the lower teeth are not moved"},
@@ -131,8 +132,10 @@ def _lower(order, each, moved, issued, number, aligners, **ends):
 
 
 def _upper(order):
-    """The upper side teeth out on both sides, and the lower teeth left where they are."""
-    ended = {"out": dict.fromkeys(("14", "15", "16", "24", "25", "26"), 1.1)}
+    """The upper side teeth out on both sides, the front into the room, and the lower teeth left where they are."""
+    back = {"5": -0.1, "4": -0.2, "3": -0.27, "2": -0.16, "1": -0.05}
+    slid = {side + tooth: value for side in "12" for tooth, value in back.items()}
+    ended = {"along": slid, "out": dict.fromkeys(("14", "15", "16", "24", "25", "26"), 1.1)}
     return setup(
         order,
         "lab-6",
@@ -144,8 +147,8 @@ def _upper(order):
         unlisted="unmoved",
         extractions=[],
         reductions=[],
-        attachments=carried("14", "15", "24", "25"),
-        stages=stages(ended, "upper", 11),
+        attachments=carried("14", "16", "24", "26"),
+        stages=stages(ended, "upper", 11, late=("along",)),
         predicted=predicted(overbite=2.5, overjet=2.5),
         statements=said(["c20", "c19", "c34"]),
     )

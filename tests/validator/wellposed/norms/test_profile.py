@@ -10,7 +10,7 @@ STRICT = f'name = "Strict"\n[limits]\n"{KEY}" = 0.4\n"practice.midline" = 3\n'.e
 
 NOT_THEIRS = (
     "is not a practice's to change; a profile may change keys of practice, caution, step, normal, achieved, "
-    "auxiliary, tooth-size, space, crown, mouth"
+    "auxiliary, tooth-size, space, crown, mouth, review"
 )
 BAD = {
     "no TOML": (b"name =", "practice profile: is not TOML: Invalid value (at end of document)"),
