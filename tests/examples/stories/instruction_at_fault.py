@@ -92,7 +92,8 @@ def _looked_at_again(third):
             {"id": "c32", "measure": "transverse-overlap-right", "at_least": 0.8, "at_most": 1, **shift},
             {"id": "c33", "measure": "transverse-overlap-left", "at_least": -1, "at_most": -0.8, **shift},
         ],
-        "attachments": [{"id": "c15", "must": ["14", "16", "24", "26"], "reason": "movement", "because": ["c30"]}],
+        "attachments": [{"id": "c15", "must": pairs, "reason": "movement", "because": ["c30"]}],
+        "notes": [{"text": "c14, c16, c22 and c23 of revision 3 no longer hold: the lower teeth stay where they are."}],
         "retention": [
             {"id": "c19", "arch": "upper", "retainer": "removable"},
             {"id": "c34", "arch": "lower", "retainer": "none", "words": "the lower teeth are not moved"},
@@ -147,7 +148,7 @@ def _upper(order):
         unlisted="unmoved",
         extractions=[],
         reductions=[],
-        attachments=carried("14", "16", "24", "26"),
+        attachments=carried("14", "15", "16", "24", "25", "26"),
         stages=stages(ended, "upper", 11, late=("along",)),
         predicted=predicted(overbite=2.5, overjet=2.5),
         statements=said(["c20", "c19", "c34"]),

@@ -11,6 +11,7 @@ from openpyxl.styles import Font
 from tests.converters.wellposed_converters.setups.tables import (
     COLUMNS,
     CSV,
+    RX,
     changed,
     csv_faults,
     values_of,
@@ -19,7 +20,9 @@ from tests.converters.wellposed_converters.setups.tables import (
 )
 from tests.converters.wellposed_converters.setups.test_faults import told
 
+from wellposed_converters.setups.declared import mapping_of
 from wellposed_converters.setups.faults import UnreadableError
+from wellposed_converters.setups.reading import read_table
 from wellposed_converters.setups.workbook import LARGEST_UNPACKED, workbook
 
 ROWS = [["Tooth", "Up", "Turn", "Note"], [11, -1.2, 5, "a"], [21, -1.2, -2.5, "b"], [22, "-", "n/a", None]]
@@ -151,14 +154,36 @@ def packed(**parts):
 
 
 def test_what_is_no_workbook_is_refused_before_it_is_unpacked():
-    bomb = packed(**{"xl/worksheets/sheet1.xml": b"0" * (LARGEST_UNPACKED + 1)})
-    assert len(bomb) < 100_000
     cut = moves()[:-200]
     twice = moves() + b"x" * 10
-    for data in (b"", b"Tooth;Up\n", bomb, cut, packed(a=b"x"), twice[:50]):
+    for data in (b"", b"Tooth;Up\n", cut, packed(a=b"x"), twice[:50]):
         with pytest.raises(UnreadableError) as refused:
             workbook(data, "t.xlsx")
         assert [one.rule for one in refused.value.faults] == ["setup-table-damaged"]
+
+
+def test_a_workbook_that_unpacks_to_more_than_is_held_is_refused():
+    with zipfile.ZipFile(io.BytesIO(moves())) as book:
+        parts = {entry.filename: book.read(entry) for entry in book.infolist()}
+    bomb = packed(**parts, **{"xl/media/picture.bin": b"0" * LARGEST_UNPACKED})
+    assert len(bomb) < LARGEST_UNPACKED / 500
+    with pytest.raises(UnreadableError) as refused:
+        workbook(bomb, "t.xlsx")
+    (fault,) = refused.value.faults
+    assert fault.expected == "at most 20000000 bytes unpacked"
+
+
+ROUNDED = [(1.005, 1.01), (-1.005, -1.01), (0.125, 0.13), (1.2349, 1.23), (-0.004, 0.0), (1.2, 1.2)]
+
+
+@pytest.mark.parametrize("written, expected", ROUNDED)
+def test_what_is_rounded_goes_away_from_0_by_halves_and_is_said(written, expected):
+    columns = changed(COLUMNS, ("[table]", "[table]\nround = 2"))
+    data = moves(put("B2", written))
+    assert values_of(workbook(data, "t"), columns)["11", "vertical"] == expected
+    read = read_table(workbook(data, "t"), None, mapping_of(columns.encode(), "c"), RX)
+    (said,) = [one.said for one in read.final if (one.tooth, one.variable) == ("11", "vertical")]
+    assert ("rounded to two decimals" in said) == (written != expected)
 
 
 def test_entities_are_not_expanded():

@@ -3,7 +3,7 @@
 from collections import Counter
 
 import pytest
-from tests.validator.wellposed.consistency.ordinary import document, found, must
+from tests.validator.wellposed.consistency.ordinary import allowed, document, found, must
 from tests.validator.wellposed.review.held import setup
 from tests.validator.wellposed.review.planned import (
     Planned,
@@ -127,7 +127,7 @@ def test_what_is_asked_of_one_side_is_not_asked_about(members):
 FEW = [
     ({("11", "vertical"): 1.5}, "one tooth"),
     ({("11", "vertical"): 1.5, ("21", "vertical"): -1.5, ("12", "vertical"): -1.2}, "one of three"),
-    ({("11", "vertical"): 0.05, ("21", "vertical"): 0.05, ("13", "vertical"): -1.5}, "too small to have a sense"),
+    ({("11", "vertical"): 0.15, ("21", "vertical"): 0.15, ("13", "vertical"): -2}, "too small to have a sense"),
 ]
 
 
@@ -136,6 +136,21 @@ def test_too_little_to_tell_is_silent(values, why):
     order = must("m1", teeth=["12", "11", "21", "22"], motion="intrusion", at_least=1, at_most=2, unit="mm")
     rx = Prescription.model_validate(document(movements=[order]))
     assert asked(as_setup(values), rx) == [], why
+
+
+def test_a_tooth_with_both_senses_open_says_nothing():
+    both = [
+        allowed(f"a{m}", "movement", teeth=["14", "15", "24"], motion=m, up_to=0.5, unit="mm")
+        for m in ("mesial", "distal")
+    ]
+    rx = Prescription.model_validate(document(allow=both))
+    for value in (2, -2):
+        assert asked(as_setup({(tooth, "along"): value for tooth in teeth}), rx) == []
+
+
+def test_opposite_sides_of_different_size_are_no_mirror():
+    values = {(tooth, "along"): value if value < 0 else value / 2 for tooth, value in SHIFT.items()}
+    assert asked(as_setup(values)) == []
 
 
 def test_turned_teeth_that_are_to_be_aligned_turn_back():

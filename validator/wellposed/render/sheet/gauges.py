@@ -9,6 +9,7 @@ from typing import NamedTuple
 from wellposed.kinematics.mouth import Mouth
 from wellposed.model.clauses import KeepMeasure, Reach
 from wellposed.review.result import MeasureLine, SetupReview
+from wellposed.vocabulary.units import MM
 
 __all__ = ["Bounds", "Gauge", "gauge", "gauges", "reached"]
 
@@ -30,6 +31,7 @@ class Gauge:
 
     today    as measured, None where it is not
     asked    what the goals and the keeps say of it, in the order of the document
+    counted  changes of it that are counted on and not ordered
     planned  between what values a setup ends, both the same where that is exact; None where no setup is drawn or told
     """
 
@@ -37,6 +39,7 @@ class Gauge:
     today: float | None
     asked: tuple[Bounds, ...] = ()
     planned: tuple[float, float] | None = None
+    counted: tuple[Bounds, ...] = ()
 
     @property
     def empty(self) -> bool:
@@ -57,7 +60,9 @@ def gauges(mouth: Mouth, measures: Iterable[str], review: SetupReview | None = N
 
 def gauge(mouth: Mouth, measure: str, planned: tuple[float, float] | None = None) -> Gauge:
     """One measure as it is measured, asked and planned."""
-    return Gauge(measure, mouth.baseline(measure), tuple(_asked(mouth, measure)), planned)
+    expected = [one for one in mouth.prescription.expect or () if one.measure == measure and one.unit == MM]
+    counted = tuple(Bounds(one.id, False, one.at_least, one.at_most) for one in expected)
+    return Gauge(measure, mouth.baseline(measure), tuple(_asked(mouth, measure)), planned, counted)
 
 
 def _asked(mouth: Mouth, measure: str) -> Iterator[Bounds]:

@@ -113,12 +113,13 @@ def _clause(prescription: Prescription, one: Reviewed, said: str) -> tuple[str, 
     words = in_words(part)
     wish = "wished for: " if one.strength == "prefer" else ""
     doing = f": {_DOING[one.doing]}" if one.doing else ""
+    leans = ", with what is counted on" if any(each.why == "expected" for each in one.parts) else ""
     stated = said.removeprefix(words).removeprefix(": ")
     return (
         one.id,
         f"{wish}{words}",
         stated or told or "nothing to compare",
-        f"{OUTCOMES[one.outcome]}{doing}",
+        f"{OUTCOMES[one.outcome]}{leans}{doing}",
     )
 
 

@@ -37,6 +37,9 @@ def told_of(one: Gauge) -> Iterator[Told]:
         low, high = one.planned
         told = _rounded(one.measure, low) if number(low) == number(high) else f"{number(low)} to {number(high)} {_MM}"
         yield Told("planned", low, high, f"{name}planned {told}")
+    for bounds in one.counted:
+        change = _between(one.measure, bounds)
+        yield Told("none", None, None, f"{name}counted on besides: a change of {change} ({bounds.clause})")
 
 
 def _asked(measure: str, bounds: Bounds) -> str:

@@ -10,13 +10,15 @@ from tests.validator.wellposed.commands.documents import EXAMPLE
 from wellposed.check import check, sound, sound_document
 from wellposed.digests import digest
 from wellposed.kinematics.mouth import Mouth
-from wellposed.model import Prescription
+from wellposed.model import Prescription, Setup
 from wellposed.render.sheet import history_sheet, order_sheet, review_sheet
 from wellposed.review import review
 from wellposed.revisions.history import history
 
 ROOT = Path(__file__).parents[5]
-EXAMPLES = {path.parent.name: path for path in sorted((ROOT / "examples").rglob("prescription*.json"))}
+FOLDER = ROOT / "examples"
+EXAMPLES = {path.parent.name: path for path in sorted(FOLDER.glob("*/prescription.json"))}
+STORIES = {path.parent.name: path for path in sorted(FOLDER.glob("stories/*/case"))}
 LARGEST = {"along": 1.5, "out": 1.2, "vertical": 0.8, "torque": 6, "tip": 5, "rotation": 15}
 
 
@@ -93,6 +95,18 @@ def history_page():
     return history_sheet(history(files, review).cases[0])
 
 
+def story_pages(folder):
+    """The sheet of each setup of a story beside the order it answers, then that of the story."""
+    files = {path.name: path.read_bytes() for path in sorted(folder.glob("*.json"))}
+    orders = {digest(one): one for one in map(sound, files.values()) if isinstance(one, Prescription)}
+    for name, data in files.items():
+        setup = sound_document(data)
+        if isinstance(setup, Setup):
+            order = orders[setup.answers.sha256]
+            yield name, lambda order=order, setup=setup: review_sheet(order, setup, review(order, setup))
+    yield "history", lambda: history_sheet(history(files.items(), review).cases[0])
+
+
 def pages():
     """Every page, by a name: the orders, then the reviews, sparse and dense, then the history."""
     for name in EXAMPLES:
@@ -102,3 +116,5 @@ def pages():
     for name in ("class-two-distal-movement", "lower-incisor-extraction", "several-conflicts"):
         yield f"{name}, full setup", lambda name=name: review_page(name, dense=True)
     yield "history", history_page
+    for name, folder in STORIES.items():
+        yield from ((f"{name}, {part}", cache(page)) for part, page in story_pages(folder))

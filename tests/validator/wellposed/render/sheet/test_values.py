@@ -178,6 +178,11 @@ def test_an_overbite_in_percent_is_drawn_in_mm():
         ("nothing measured", Gauge("overjet", None), ["today: not stated"]),
         ("a range", Gauge("overbite", None, (), (1.0, 2.0)), ["today: not stated", "planned 1.0 to 2.0 mm"]),
         (
+            "counted on",
+            Gauge("lower-midline", -2.0, (), None, (Bounds("e1", False, 1.5, 2.0),)),
+            ["lower today 2 mm right", "lower counted on besides: a change of 1.5 to 2 mm left (e1)"],
+        ),
+        (
             "asked to one side",
             Gauge("upper-midline", None, (Bounds("g1", False, -1.0, -0.5),)),
             ["upper today: not stated", "upper asked 0.5 to 1 mm right (g1)"],
