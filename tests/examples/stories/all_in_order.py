@@ -3,14 +3,12 @@
 from itertools import pairwise
 
 import numpy as np
-from tests.examples.stories.making import STORIES
 from tests.validator.wellposed.landmarks.made import mouth, moved, table
 
-STORY = STORIES / "all-in-order"
 FRONT = ("13", "12", "11", "21", "22", "23")
 OVERLAP = 0.24  # mm at each contact of the upper front, as the teeth were made
 PALATAL = 2.0  # mm that 12 stands inside the line, as the teeth were made
-ALIGNERS = 12
+ALIGNERS = 10
 OUT = {"12": 1.8}
 ALONG = {"12": -0.02, "11": -0.04, "21": 0.06, "22": 0.04, "23": 0.02}
 TURN = {"12": -3, "22": 2}
@@ -31,7 +29,7 @@ def movements():
     """The table a laboratory exports: a row a tooth and aligner, decimal commas, words for which way."""
     rows = ["Tooth;After aligner;Labial/palatal mm;Mesial/distal mm;Turn"]
     for number in range(1, ALIGNERS + 1):
-        rows += [_row(tooth, number) for tooth in FRONT]
+        rows += [_row(tooth, number) for tooth in FRONT[1:]]
     return "\n".join(rows) + "\n"
 
 
@@ -56,8 +54,16 @@ def enamel():
     return "\n".join(["Between;mm;Before aligner", *rows]) + "\n"
 
 
-def make():
-    """Write the points and the tables of this story."""
-    (STORY / "landmarks.csv").write_bytes(points())
-    (STORY / "movements.csv").write_text(movements(), "utf-8", newline="")
-    (STORY / "enamel.csv").write_text(enamel(), "utf-8", newline="")
+def attachments():
+    """Its list of attachments."""
+    return "Tooth;Carries\n12;upright\n"
+
+
+def written(_folder):
+    """The files of this story that are points or tables: name to text."""
+    return {
+        "landmarks.csv": points().decode(),
+        "movements.csv": movements(),
+        "enamel.csv": enamel(),
+        "attachments.csv": attachments(),
+    }

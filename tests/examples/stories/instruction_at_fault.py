@@ -1,7 +1,6 @@
 """A midline that teeth were asked to correct, three times; then the bite was looked at again."""
 
 from tests.examples.stories.making import (
-    STORIES,
     carried,
     enamel,
     predicted,
@@ -11,16 +10,14 @@ from tests.examples.stories.making import (
     setup,
     stages,
     tables,
-    write,
+    text,
 )
 
-CASE = STORIES / "instruction-at-fault" / "case"
 LEFT, RIGHT = ("33", "32", "31"), ("41", "42", "43")
 
 
-def orders():
+def orders(first):
     """Four revisions: the one that was made of the note, and three that the clinic made of it."""
-    first = read(CASE / "prescription-1.json")
     allowed = {**first["allow"][0], "per_contact": 0.5}
     second = revised(first, "2026-02-20T10:40:00+01:00", allow=[allowed], extensions=None)
     closed = {"id": "c22", "strength": "must", "close_arch": "lower"}
@@ -155,10 +152,9 @@ def _upper(order):
     )
 
 
-def make():
-    """Write the documents of this story that no command makes."""
-    made = orders()
-    for number, order in enumerate(made[1:], start=2):
-        write(CASE / f"prescription-{number}.json", order)
-    for number, plan in enumerate(setups(*made), start=1):
-        write(CASE / f"setup-{number}.json", plan)
+def written(folder):
+    """The documents of this story that no command makes: name to text; prescription-1 is there."""
+    made = orders(read(folder / "case" / "prescription-1.json"))
+    later = {f"case/prescription-{number}.json": order for number, order in enumerate(made[1:], start=2)}
+    plans = {f"case/setup-{number}.json": plan for number, plan in enumerate(setups(*made), start=1)}
+    return {name: text(document) + "\n" for name, document in (later | plans).items()}

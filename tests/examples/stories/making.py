@@ -2,12 +2,10 @@
 
 import json
 from copy import deepcopy
-from pathlib import Path
 
 from wellposed import digests
 from wellposed.model import Prescription, Setup
 
-STORIES = Path(__file__).parents[3] / "examples" / "stories"
 WIDE = 112
 HEAD = ("format", "version", "notation", "id", "revision", "replaces", "issued")
 UNITS = {"along": "mm", "out": "mm", "vertical": "mm", "torque": "deg", "tip": "deg", "rotation": "deg"}
@@ -23,11 +21,6 @@ def text(value, indent=""):
         parts = [f"{json.dumps(name)}: {text(part, inner)}" for name, part in value.items()]
         return "{\n" + ",\n".join(inner + part for part in parts) + f"\n{indent}}}"
     return "[\n" + ",\n".join(inner + text(part, inner) for part in value) + f"\n{indent}]"
-
-
-def write(path, document):
-    """A document as a file."""
-    path.write_text(text(document) + "\n", "utf-8", newline="")
 
 
 def read(path):

@@ -1,7 +1,6 @@
 """A sound order, and a laboratory that needs three setups for it."""
 
 from tests.examples.stories.making import (
-    STORIES,
     carried,
     enamel,
     predicted,
@@ -11,10 +10,9 @@ from tests.examples.stories.making import (
     setup,
     stages,
     tables,
-    write,
+    text,
 )
 
-CASE = STORIES / "setup-at-fault" / "case"
 LOWER_FRONT = ("43-42", "42-41", "41-31", "31-32", "32-33")
 
 
@@ -76,7 +74,7 @@ def _planned(ends, count, amounts, attached, **measures):
     }
 
 
-def make():
-    """Write the documents of this story that no command makes."""
-    for number, plan in enumerate(setups(read(CASE / "prescription-1.json")), start=1):
-        write(CASE / f"setup-{number}.json", plan)
+def written(folder):
+    """The documents of this story that no command makes: name to text; prescription-1 is there."""
+    plans = setups(read(folder / "case" / "prescription-1.json"))
+    return {f"case/setup-{number}.json": text(plan) + "\n" for number, plan in enumerate(plans, start=1)}

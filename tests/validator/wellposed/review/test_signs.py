@@ -139,10 +139,8 @@ def test_too_little_to_tell_is_silent(values, why):
 
 
 def test_a_tooth_with_both_senses_open_says_nothing():
-    both = [
-        allowed(f"a{m}", "movement", teeth=["14", "15", "24"], motion=m, up_to=0.5, unit="mm")
-        for m in ("mesial", "distal")
-    ]
+    teeth, senses = ["14", "15", "24"], ("mesial", "distal")
+    both = [allowed(f"a-{way}", "movement", teeth=teeth, motion=way, up_to=0.5, unit="mm") for way in senses]
     rx = Prescription.model_validate(document(allow=both))
     for value in (2, -2):
         assert asked(as_setup({(tooth, "along"): value for tooth in teeth}), rx) == []

@@ -174,4 +174,4 @@ def _told(budget: Budget) -> str:
     rest = number(abs(budget.remainder))
     if rest == "0.0":
         return "nothing left over, nothing missing"
-    return f"{rest} mm left over if all is used" if budget.remainder > 0 else f"{rest} mm missing even if all is used"
+    return f"{rest} mm {'left over' if budget.remainder > 0 else 'missing'} with every amount used whole"
