@@ -1,8 +1,10 @@
-"""Write the reports of the examples again: ``python tests/examples/regenerate.py``.
+"""Write the reports of the examples again, and the stories: ``python tests/examples/regenerate.py``.
 
 A changed report is read before it is committed: the verdict of each case stands in ``examples/README.md``.
 """
 
+import subprocess
+import sys
 from pathlib import Path
 
 from click.testing import CliRunner
@@ -11,7 +13,7 @@ from wellposed.commands import main
 
 ROOT = Path(__file__).parents[2]
 EXAMPLES = ROOT / "examples"
-CASES = {folder.name: folder for folder in sorted(EXAMPLES.iterdir()) if folder.is_dir()}
+CASES = {folder.name: folder for folder in sorted(EXAMPLES.iterdir()) if folder.is_dir() and folder.name != "stories"}
 FORMS = {"report.txt": "text", "report.json": "json"}
 NOTED = [name for name, folder in CASES.items() if (folder / "note.txt").exists()]
 BY = "clinic-9/dr-1"
@@ -43,3 +45,4 @@ if __name__ == "__main__":
     for case, folder in CASES.items():
         for file, form in FORMS.items():
             (folder / file).write_text(checked(case, form)[1], "utf-8", newline="")
+    subprocess.run([sys.executable, "-m", "tests.examples.stories"], cwd=ROOT, check=True)

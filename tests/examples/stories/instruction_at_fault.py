@@ -89,11 +89,11 @@ def _looked_at_again(third):
             {"id": "c32", "measure": "transverse-overlap-right", "at_least": 0.8, "at_most": 1, **shift},
             {"id": "c33", "measure": "transverse-overlap-left", "at_least": -1, "at_most": -0.8, **shift},
         ],
-        "attachments": [{"id": "c15", "must": pairs, "reason": "movement", "because": ["c30"]}],
-        "notes": [{"text": "c14, c16, c22 and c23 of revision 3 no longer hold: the lower teeth stay where they are."}],
+        "attachments": [{"id": "c37", "must": pairs, "reason": "movement", "because": ["c30"]}],
+        "notes": [{"text": "Of revision 3, c14, c15, c16, c22 and c23 no longer hold."}],
         "retention": [
-            {"id": "c19", "arch": "upper", "retainer": "removable"},
-            {"id": "c34", "arch": "lower", "retainer": "none", "words": "the lower teeth are not moved"},
+            {"id": "c34", "arch": "upper", "retainer": "removable"},
+            {"id": "c19", "arch": "lower", "retainer": "none", "words": "the lower teeth are not moved"},
         ],
     }
 

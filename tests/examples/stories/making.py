@@ -71,7 +71,9 @@ def _there(values, number, count, after):
 
 def enamel(amounts):
     """Planned reductions of {contact: (amount, before which aligner)}."""
-    return [{"contact": at, "amount": much, "unit": "mm", "before_aligner": when} for at, (much, when) in amounts.items()]
+    return [
+        {"contact": at, "amount": much, "unit": "mm", "before_aligner": when} for at, (much, when) in amounts.items()
+    ]
 
 
 def carried(*teeth, reason="movement", start=1):

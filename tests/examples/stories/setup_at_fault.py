@@ -24,7 +24,7 @@ def setups(order):
 
 
 def _first():
-    """31 too short, premolars out, the incisors forward, too much enamel at one contact, steps of a quarter millimetre."""
+    """31 too short, premolars out, incisors forward, too much enamel at one contact, steps of a quarter millimetre."""
     ends = {
         "vertical": {"42": -1.5, "41": -1.5, "31": -0.9, "32": -1.5},
         "out": {"42": 0.8, "41": 0.8, "31": 0.8, "32": 0.8, "44": 0.6, "45": 0.6, "34": 0.6, "35": 0.6},
@@ -32,7 +32,7 @@ def _first():
         "rotation": {"42": -14, "33": 3},
         "tip": {"32": 2, "41": -1.5},
     }
-    amounts = {at: (0.25, 1) for at in LOWER_FRONT} | {"41-31": (0.45, 1)}
+    amounts = dict.fromkeys(LOWER_FRONT, (0.25, 1)) | {"41-31": (0.45, 1)}
     attached = carried("33", "43") + carried("34", "44", reason="retention")
     return _planned(ends, 6, amounts, attached, overbite=3.65, overjet=2.2)
 
@@ -46,7 +46,7 @@ def _second():
         "rotation": {"42": -14, "33": 3},
         "tip": {"32": 2, "41": -1.5},
     }
-    return _planned(ends, 9, {at: (0.3, 1) for at in LOWER_FRONT}, carried("33", "43"), overbite=3.5, overjet=2.6)
+    return _planned(ends, 9, dict.fromkeys(LOWER_FRONT, (0.3, 1)), carried("33", "43"), overbite=3.5, overjet=2.6)
 
 
 def _third():
@@ -56,7 +56,7 @@ def _third():
         "tip": {"32": 2, "41": -1.5},
     }
     attached = carried("33", "43") + carried("34", "44", reason="retention")
-    return _planned(ends, 9, {at: (0.3, 1) for at in LOWER_FRONT}, attached, overbite=3.5, overjet=3)
+    return _planned(ends, 9, dict.fromkeys(LOWER_FRONT, (0.3, 1)), attached, overbite=3.5, overjet=3)
 
 
 def _planned(ends, count, amounts, attached, **measures):

@@ -1,7 +1,7 @@
 """Faults between the parts of a document, which no schema can see.
 
-``RULES`` is every rule about a prescription in the order they look, one topic after another; ``SETUP_RULES`` and
-``REVIEW_RULES`` are those about a setup and a review, the ones they share with a prescription first. A rule that breaks
+``RULES`` is every rule about a prescription in the order they look, one topic after another; ``SETUP_RULES``,
+``REVIEW_RULES`` and ``RECEIPT_RULES`` are those about the others, the ones they share with a prescription first. A rule that breaks
 becomes the finding ``rule-failed`` and the others go on.
 """
 
@@ -21,18 +21,20 @@ from wellposed.consistency import (
     means,
     measurements,
     quantities,
+    receipts,
     reviews,
     setup_claims,
     setup_path,
     setups,
     teeth,
 )
+from wellposed.consistency.receipts import WholeReceipt
 from wellposed.consistency.whole import Whole, Written
 from wellposed.consistency.whole_review import WholeReview
 from wellposed.consistency.whole_setup import WholeSetup
 from wellposed.declare import RULE_FAILED, Rule
 from wellposed.findings import Finding
-from wellposed.model import Prescription, Review, Setup
+from wellposed.model import Prescription, Receipt, Review, Setup
 from wellposed.model.envelope import Envelope
 
 TOPICS = (
@@ -43,6 +45,7 @@ RULES: tuple[Rule[Whole], ...] = tuple(rule for topic in TOPICS for rule in topi
 
 OWN_OF_SETUPS: tuple[Rule[WholeSetup], ...] = (*setups.RULES, *setup_path.RULES, *setup_claims.RULES)
 OWN_OF_REVIEWS: tuple[Rule[WholeReview], ...] = reviews.RULES
+OWN_OF_RECEIPTS: tuple[Rule[WholeReceipt], ...] = receipts.RULES
 SETUP_RULES: tuple[Rule[WholeSetup], ...] = (
     *documents.RULES,
     *(teeth.tooth_listed_twice, leaving.tooth_not_meant),
@@ -62,10 +65,13 @@ REVIEW_RULES: tuple[Rule[WholeReview], ...] = (
     *(*making.RULES, asking.note_may_instruct),
     *OWN_OF_REVIEWS,
 )
+RECEIPT_RULES: tuple[Rule[WholeReceipt], ...] = (*documents.RULES, *OWN_OF_RECEIPTS)
 
 __all__ = [
+    "OWN_OF_RECEIPTS",
     "OWN_OF_REVIEWS",
     "OWN_OF_SETUPS",
+    "RECEIPT_RULES",
     "REVIEW_RULES",
     "RULES",
     "RULE_FAILED",
@@ -74,6 +80,7 @@ __all__ = [
     "consistency",
     "envelope_faults",
     "faults",
+    "receipt_faults",
     "review_faults",
     "setup_faults",
 ]
@@ -85,6 +92,8 @@ def faults(document: Envelope) -> Iterator[Finding]:
         return consistency(document)
     if isinstance(document, Setup):
         return setup_faults(document)
+    if isinstance(document, Receipt):
+        return receipt_faults(document)
     return review_faults(document) if isinstance(document, Review) else envelope_faults(document)
 
 
@@ -99,6 +108,13 @@ def envelope_faults(document: Envelope) -> Iterator[Finding]:
     """What the rules about a document as a whole find in one whose content is not looked at."""
     whole = Written(document)
     for rule in documents.RULES:
+        yield from rule.findings(whole)
+
+
+def receipt_faults(receipt: Receipt) -> Iterator[Finding]:
+    """Everything the rules find in a receipt by itself, rule by rule."""
+    whole = WholeReceipt(receipt)
+    for rule in RECEIPT_RULES:
         yield from rule.findings(whole)
 
 

@@ -60,6 +60,9 @@ def _dates(whole: Written) -> Iterator[tuple[str, str, str]]:
     """Every date stated, where it stands, and the id of the clause it belongs to."""
     document = whole.document
     yield "/issued", "", document.issued[_DAY]
+    received = getattr(document, "received", None)
+    if received is not None:
+        yield "/received", "", received[_DAY]
     laboratory = getattr(document, "laboratory", None)
     if laboratory is not None and laboratory.needed_by is not None:
         yield "/laboratory/needed_by", "", laboratory.needed_by

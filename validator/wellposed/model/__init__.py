@@ -1,7 +1,8 @@
 """The documents as frozen strict models, one module a section."""
 
-from wellposed.model.envelope import Envelope, Receipt
+from wellposed.model.envelope import Envelope
 from wellposed.model.prescription import PRIVATE, Prescription
+from wellposed.model.receipt import Receipt
 from wellposed.model.review import Review
 from wellposed.model.setup import Setup
 

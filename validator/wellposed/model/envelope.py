@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Any, Literal
+from typing import Annotated, Any
 
 from pydantic import Field
 
@@ -44,11 +44,3 @@ class Envelope(Part):
     replaces: Stated[Digest] = None
     issued: Moment
     extensions: Stated[Extensions] = None
-
-
-class Receipt(Envelope):
-    """Accepted, or returned with findings; only the envelope is modelled in 1.0."""
-
-    format: Literal["wellposed/receipt"]
-    answers: Answers
-    outcome: Literal["accepted", "returned"]

@@ -20,7 +20,7 @@ from wellposed.review.made import attachment_parts, attachment_strength, staging
 from wellposed.review.matter import Matter
 from wellposed.review.result import Compared, Reviewed, Section, SetupReview, Unasked
 from wellposed.review.rules import setup_findings
-from wellposed.review.signs import sign_questions
+from wellposed.review.signs import questions
 from wellposed.review.silence import unasked
 from wellposed.review.weighing import outcome, telling
 from wellposed.vocabulary.terms import ReviewOutcome
@@ -45,7 +45,7 @@ def review(prescription: Prescription, setup: Setup, numbers: Norms | None = Non
         clauses,
         broken,
         lines,
-        ordered((*setup_findings(Held(matter, lines)), *sign_questions(setup, prescription, matter.numbers))),
+        ordered((*setup_findings(Held(matter, lines)), *questions(matter, lines))),
         matter.numbers.profile,
         tuple((change.key, change.before, change.after) for change in matter.numbers.changes),
     )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 
 from wellposed import norms
@@ -30,6 +30,10 @@ class Matter:
     prescription: Prescription
     setup: Setup
     numbers: Norms = field(default_factory=norms.load)
+
+    def of(self, setup: Setup) -> Matter:
+        """The same prescription with another setup."""
+        return replace(self, setup=setup)
 
     @cached_property
     def plan(self) -> Plan:

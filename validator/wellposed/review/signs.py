@@ -7,14 +7,13 @@ Three things can show it: the senses that were asked for, the measures the labor
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
 from wellposed.declare import Rule, Told, rule, told
 from wellposed.findings import Finding, Severity
 from wellposed.model.prescription import Prescription
 from wellposed.model.setup import Setup
 from wellposed.norms import Norms, load
-from wellposed.review.lines import measure_lines
-from wellposed.review.matter import Matter
 from wellposed.review.result import MeasureLine
 from wellposed.review.turning import (
     LEAST_PAIRS,
@@ -31,6 +30,9 @@ from wellposed.review.turning import (
 )
 from wellposed.vocabulary.motions import VARIABLES, Variable
 from wellposed.vocabulary.teeth import ARCHES
+
+if TYPE_CHECKING:
+    from wellposed.review.matter import Matter
 
 
 @rule(
@@ -88,7 +90,7 @@ def against_the_prediction(signs: Signs) -> Iterator[Told]:
             "movements": [{"variable": "vertical", "unit": "mm", "values": {"11": 1.5, "21": 1.5}}],
             "predicted": [{"measure": "incisor-display-at-rest", "value": 3.5, "unit": "mm"}]}
     """
-    for line in measure_lines(signs.matter):
+    for line in signs.lines:
         if not _turned_about(line):
             continue
         for variable, group in _explaining(signs, line):
@@ -117,7 +119,7 @@ def _explaining(signs: Signs, line: MeasureLine) -> list[tuple[Variable, Group]]
 def _agrees(signs: Signs, variable: Variable, group: Group, line: MeasureLine) -> bool:
     if not any(tooth in group.teeth for tooth in signs.values(variable)):
         return False
-    other = Matter(signs.matter.prescription, turned(signs.setup, variable, group.teeth), signs.matter.numbers)
+    other = signs.matter.of(turned(signs.setup, variable, group.teeth))
     reading, base = other.measures.reading(line.measure), line.before or 0.0
     if reading.span is None or reading.span.low is None or reading.span.high is None or line.claimed is None:
         return False
@@ -164,12 +166,17 @@ def sign_questions(setup: Setup, prescription: Prescription, numbers: Norms | No
 
     Pointers are those of the setup, clauses those of the prescription.
     """
-    return questions(Matter(prescription, setup, numbers or load()))
+    # the solver behind these is loaded by those who look at a setup, not by those who only read the rules
+    from wellposed.review.lines import measure_lines  # noqa: PLC0415
+    from wellposed.review.matter import Matter  # noqa: PLC0415
+
+    matter = Matter(prescription, setup, numbers or load())
+    return questions(matter, measure_lines(matter))
 
 
-def questions(matter: Matter) -> tuple[Finding, ...]:
-    """The same of a setup that is under review."""
-    return tuple(finding for one in RULES for finding in one.findings(Signs(matter)))
+def questions(matter: Matter, lines: tuple[MeasureLine, ...]) -> tuple[Finding, ...]:
+    """The same of a setup that is under review, with its measures."""
+    return tuple(finding for one in RULES for finding in one.findings(Signs(matter, lines)))
 
 
 __all__ = ["RULES", "Signs", "questions", "sign_questions"]

@@ -5,14 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
-from typing import Final, NamedTuple
+from typing import TYPE_CHECKING, Final, NamedTuple
 
 from wellposed.kinematics.openings import sensed
 from wellposed.model.setup import Setup
-from wellposed.review.matter import Matter
+from wellposed.review.result import MeasureLine
 from wellposed.review.senses import Asked, At, senses
 from wellposed.vocabulary.motions import VARIABLE_UNITS, Variable
 from wellposed.vocabulary.teeth import ARCHES, RIGHT, SIDES, arch_of, mirrored, side_of
+
+if TYPE_CHECKING:  # the solver behind it is loaded by those who look at a setup
+    from wellposed.review.matter import Matter
 
 LEAST_OPPOSED: Final = 2
 """One tooth alone may have been planned wrongly; two that agree in being opposite look like a convention."""
@@ -37,9 +40,10 @@ class Group(NamedTuple):
 
 @dataclass(frozen=True)
 class Signs:
-    """A setup and its prescription, as the rules look at them."""
+    """A setup and its prescription, as the rules look at them; with every measure, before and after."""
 
     matter: Matter
+    lines: tuple[MeasureLine, ...] = ()
 
     @property
     def setup(self) -> Setup:

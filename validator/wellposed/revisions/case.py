@@ -10,8 +10,8 @@ from typing import Any
 from wellposed import norms
 from wellposed.check import sound_document
 from wellposed.digests import digest
-from wellposed.model import Prescription, Review, Setup
-from wellposed.model.envelope import Answers, Envelope, Receipt
+from wellposed.model import Prescription, Receipt, Review, Setup
+from wellposed.model.envelope import Answers, Envelope
 from wellposed.norms import Norms
 from wellposed.report import Report
 from wellposed.revisions.result import Identity

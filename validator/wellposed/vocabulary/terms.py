@@ -178,3 +178,6 @@ Standing = Literal["done", "not-done", "changed"]
 """What a laboratory says of a clause that teeth do not show."""
 ReviewOutcome = Literal["met", "not-met", "within", "beyond", "cannot-be-told", "declared"]
 """Of a clause: met or not; of an allowance: used within or beyond it; not to be told; only said by the laboratory."""
+
+Weight = Literal["stop", "ask", "caution", "note"]
+"""How much a finding weighs, heaviest first."""

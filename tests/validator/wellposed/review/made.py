@@ -11,6 +11,8 @@ from math import ceil
 from tests.validator.wellposed.review.held import BASE, UNITS
 from tests.validator.wellposed.rules.sound import FRONT, sound
 
+from wellposed.digests import digest
+from wellposed.model import Prescription
 from wellposed.vocabulary.motions import MOTIONS
 from wellposed.vocabulary.teeth import arch_of, position
 
@@ -133,7 +135,8 @@ class Planned:
             {"contact": name, "amount": mm, "unit": "mm", "before_aligner": when[arch_of(name[:2])]}
             for name, mm in self.reductions.items()
         ]
-        answers = {"id": self.order["id"], "revision": self.order["revision"], "sha256": "ab" * 32}
+        order = Prescription.model_validate(self.order)
+        answers = {"id": order.id, "revision": order.revision, "sha256": digest(order)}
         return {
             **BASE,
             "answers": answers,

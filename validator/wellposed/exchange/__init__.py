@@ -1,0 +1,1 @@
+"""From one house to another: canonical bytes, keys, signatures, and what arrives."""
