@@ -17,7 +17,7 @@ LEVELS = (
     {"declare", "findings", "report"},
     {"digests", "gate", "model", "norms", "reading", "schema"},
     {"consistency", "derive", "kinematics", "landmarks", "rules"},
-    {"catalogue", "check", "exchange", "formats", "measure", "review", "revisions"},
+    {"catalogue", "check", "exchange", "formats", "json_forms", "measure", "review", "revisions"},
     {"render"},
     {"__main__", "commands", "desk", "generate"},
 )
@@ -26,6 +26,7 @@ LEVEL = {room: level for level, rooms in enumerate(LEVELS) for room in rooms}
 # The modules, by how their names begin, that may import an outside library.
 HOMES = {
     "click": ("commands",),
+    "cryptography": ("exchange.keys",),
     "fastjsonschema": ("gate", "schema.gate_code"),
     "highspy": ("kinematics.solve",),
     "jinja2": ("render.sheet.page",),
@@ -38,6 +39,7 @@ HOMES = {
     "rich": ("commands", "render"),
     "weasyprint": ("render.sheet.pdf",),
     "scipy": ("landmarks",),
+    "segno": ("render.keys",),
 }
 
 # The same of the converters; there the modules of a folder are one room.
@@ -45,7 +47,8 @@ CONVERTER_HOMES = {
     "click": ("setups.command", "setups.running", "text.command", "text.running"),
     "docx": ("text.files.documents",),
     "lark": ("text.grammar.parse", "text.readback.form", "text.readback.grammar"),
-    "openpyxl": ("setups.workbook",),
+    "lxml": ("xml.",),
+    "openpyxl": ("setups.workbook", "tables.filling"),
     "pydantic": ("setups.mapping",),
     "rapidfuzz": ("text.spelling",),
 }

@@ -8,6 +8,8 @@ from wellposed.catalogue import rules
 from wellposed.vocabulary.measures import MEASURE_KINDS, TOOTH_MEASURE_KINDS
 from wellposed.vocabulary.motions import MOTIONS, VARIABLE_UNITS
 from wellposed.vocabulary.teeth import TEETH, in_words
+from wellposed_converters.tables.faults import RULES as TABLE_RULES
+from wellposed_converters.tables.layout import KEYED, MANY, ONE, layout
 
 
 def table(head, rows):
@@ -67,6 +69,10 @@ def of_setups():
     return listed(consistency.SETUP_RULES)
 
 
+def of_receipts():
+    return listed(consistency.RECEIPT_RULES)
+
+
 def of_reviews():
     return listed(consistency.REVIEW_RULES)
 
@@ -87,6 +93,28 @@ def norms_of(*heads):
     return made
 
 
+def of_tables():
+    return table(["rule", "when"], [[f"`{rule}`", when] for rule, when in TABLE_RULES.items()])
+
+
+def sections_of(kind):
+    """A table of the rows a document of a kind has in the long table, and what they fill."""
+
+    def made():
+        rows = [
+            [
+                f"`{one.name}`",
+                one.depth or "",
+                {MANY: "an entry", KEYED: f"a `{one.key}`", ONE: "once"}[one.form],
+                ", ".join(f"`{column.name}`" for column in one.columns),
+            ]
+            for one in layout(f"wellposed/{kind}").all()
+        ]
+        return table(["section", "numbers", "a row", "columns"], rows)
+
+    return made
+
+
 BLOCKS = {
     "teeth": teeth,
     "measures": measures,
@@ -95,10 +123,13 @@ BLOCKS = {
     "rules": between,
     "setup-rules": of_setups,
     "review-rules": of_reviews,
+    "receipt-rules": of_receipts,
     "norms-model": norms_of("kinematics.", "arch."),
     "norms-practice": norms_of("practice."),
     "room": figures.room,
     "answers": figures.answers,
+    "table-rules": of_tables,
+    **{f"table-{kind}": sections_of(kind) for kind in ("prescription", "setup", "review", "receipt")},
 }
 
 

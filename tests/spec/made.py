@@ -11,6 +11,9 @@ SAMPLES = (
     *("a1", "G", "f.2_x-3", "c" * 32, "clinic-17/dr-2", "0.9_x:y/z-", "Z" * 64),
     *("0" * 64, "09af" * 16),
     *("EU", "US-CA", "DE-1A2"),
+    *("a-rule", "x", "cannot-hold-together"),
+    *("", "/allow/0", "/extensions/org.example", "/a~1b/~0/"),
+    *("/allow/0", "/goals/12/align"),
     *("org.example", "a.b", "org.example.critical", "a-1.b-2.c", "org." + ".".join(["x" * 31] * 4)),
 )
 WORDS = ("x", "as agreed", "two\nlines", "Zähne 13–23, 歯 😀", " ", "w" * 200)

@@ -11,6 +11,9 @@ WRITTEN = (
     "prescription.md",
     "setup.md",
     "setup-tables.md",
+    "forms.md",
+    "tables.md",
+    "xml.md",
     "review.md",
     "semantics.md",
     "objectives.md",
@@ -20,6 +23,9 @@ WRITTEN = (
     "readback.md",
     "notes.md",
     "revisions.md",
+    "fhir.md",
+    "signatures.md",
+    "receipt.md",
 )
 PAGES = {path.relative_to(SPEC).as_posix(): path.read_text("utf-8") for path in sorted(SPEC.rglob("*.md"))}
 

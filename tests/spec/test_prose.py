@@ -5,6 +5,7 @@ import re
 from typing import get_args
 
 import pytest
+from tests.converters.wellposed_converters.fhir.words import WORDS as FHIR_WORDS
 from tests.spec.blocks import BLOCKS, stale
 from tests.spec.prose import PAGES, SPEC, WRITTEN, anchors, blocks, code, examples, fences, links, tables, whole
 
@@ -12,8 +13,10 @@ from wellposed import norms
 from wellposed.catalogue import rules, verdicts
 from wellposed.check import check
 from wellposed.commands import codes
+from wellposed.exchange import changes, jws
 from wellposed.findings import GROUNDS, Severity
 from wellposed.model.base import Part
+from wellposed.model.keys import PrivateKey, SignedKeyChange, TrustedKeys
 from wellposed.reading import limits
 from wellposed.render.schemas import schema_text
 from wellposed.schema import document_schema, names
@@ -21,7 +24,11 @@ from wellposed.vocabulary import measures, motions, terms
 from wellposed.vocabulary.landmarks import BOTH, LANDMARKS, MOMENTS
 from wellposed_converters.setups.faults import RULES as FAULTS
 from wellposed_converters.setups.mapping import Mapping
+from wellposed_converters.tables.faults import RULES as TABLES
+from wellposed_converters.tables.layout import headers
 from wellposed_converters.text.clause import QUESTIONS
+from wellposed_converters.xml import names as xml_names
+from wellposed_converters.xml.faults import RULES as XML_FAULTS
 
 WORDS = {"valid", "fragment", "base", "refused", "verdict", "asks"}
 EXAMPLES = [pytest.param(e, id=f"{e.page}:{e.line} {' '.join(e.words)}") for e in examples()]
@@ -151,7 +158,7 @@ def test_every_model_has_its_table():
 
 
 def test_every_member_and_every_term_is_named():
-    told = [*code("prescription.md"), *code("setup.md")]
+    told = [*code("prescription.md"), *code("setup.md"), *code("receipt.md")]
     written = {name for text in told for name in (text, *text.split())}
     assert MEMBERS - written == set()
     assert TERMS - written == set()
@@ -182,6 +189,10 @@ def test_every_rule_between_the_parts_and_every_verdict_is_named():
     assert between - {words for words, _, _ in links("prescription.md")} == set()
     answering = {rule.id for rule in rules() if rule.group in ("setup", "review")}
     assert answering - {words for words, _, _ in links("setup.md")} == set()
+    arriving = {rule.id for rule in rules() if rule.group == "exchange"}
+    assert arriving - {words for words, _, _ in links("signatures.md")} == set()
+    taken_in = {rule.id for rule in rules() if rule.group in ("receipt", "intake")}
+    assert taken_in - {words for words, _, _ in links("receipt.md")} == set()
 
 
 FAMILIES = {norm.key.partition(".")[0] for norm in norms.load()}
@@ -227,7 +238,12 @@ REPORT = json.loads(schema_text("report"))
 NAMES = members(REPORT) | set(GROUNDS) | MEMBERS | TERMS | RULES | VERDICTS | {str(severity) for severity in Severity}
 ELSEWHERE = {"null", "slide", "valid", "fragment", "generated"} | {"text", "expected", "ask"} | set(QUESTIONS)
 ELSEWHERE |= {*LANDMARKS, *MOMENTS, BOTH}  # of the tables of points
+ELSEWHERE |= {*XML_FAULTS, *xml_names.WORDS, *names(), "character-not-in-xml"}  # of the XML form
+ELSEWHERE |= {*TABLES, *headers(), "document", "csv", "xlsx", "json", "jsonl", "false"}  # of tables and forms
 ELSEWHERE |= {*FAULTS, *members(READING), *closed(READING), "true", "counter"}  # of the tables of setups
+ELSEWHERE |= FHIR_WORDS
+KEY_FILES = [model.model_json_schema() for model in (PrivateKey, TrustedKeys, SignedKeyChange)]
+ELSEWHERE |= {*members(KEY_FILES), *closed(KEY_FILES), *jws.MEMBERS, jws.TYPE, changes.TYPE}  # of keys and signatures
 
 
 @pytest.mark.parametrize("page", WRITTEN)

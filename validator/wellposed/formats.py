@@ -6,10 +6,11 @@ the same way. The JSON form is the program's own.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field
 from functools import cache
 from importlib.metadata import entry_points
+from types import MappingProxyType
 
 from wellposed.findings import Finding
 from wellposed.model.envelope import Envelope
@@ -64,6 +65,7 @@ class Form:
     read      bytes to documents, in their order; never raises for what is in the bytes; None: it is not read
     write     documents to bytes; refuses more than one unless ``many``; None: it is not written
     kinds     the ``format`` members of documents it can carry
+    rules     its rules beside those of the catalogue, and in a line when each speaks
     """
 
     name: str
@@ -73,6 +75,7 @@ class Form:
     write: Callable[[Sequence[Envelope]], Written] | None
     many: bool = False
     kinds: tuple[str, ...] = ("wellposed/prescription", "wellposed/setup", "wellposed/receipt", "wellposed/review")
+    rules: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
 
 
 @cache

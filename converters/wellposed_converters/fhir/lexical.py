@@ -25,7 +25,7 @@ def holds_date(text: str) -> bool:
 def holds_moment(text: str) -> bool:
     """Whether ``dateTime`` and ``instant`` hold it: also, an offset of at most 14 hours."""
     found = _MOMENT.fullmatch(text)
-    return bool(found) and _there_is(found["day"])
+    return found is not None and _there_is(found["day"])
 
 
 def _there_is(day: str) -> bool:

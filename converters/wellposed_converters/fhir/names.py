@@ -22,9 +22,19 @@ UCUM_CODES: Final = {"mm": "mm", "deg": "deg", "percent": "%"}
 _NAMESPACE = UUID("3f0d4c0e-6c0a-5b7e-9a51-6c6f1b1f6a10")
 
 
-def url(name: str) -> str:
-    """The url of an extension of ours, or the system of one of our lists of codes."""
+def system(name: str) -> str:
+    """The system of one of our lists of codes, or of identifiers."""
     return BASE + name
+
+
+def extension(name: str) -> str:
+    """The url of an extension of ours."""
+    return f"{BASE}extension:{name}"
+
+
+def value_set(name: str) -> str:
+    """The url of the set of all codes of a list."""
+    return f"{BASE}all-of:{name}"
 
 
 def full_url(digest: str, part: str) -> str:
@@ -34,19 +44,19 @@ def full_url(digest: str, part: str) -> str:
 
 def concept(name: str, code: str, text: str | None = None) -> Object:
     """A CodeableConcept with one code of ours."""
-    made: Object = {"coding": [{"system": url(name), "code": code}]}
+    made: Object = {"coding": [{"system": system(name), "code": code}]}
     return made if text is None else made | {"text": text}
 
 
 def tooth(number: str) -> Object:
     """A CodeableConcept for a tooth: our code, said in words, and FHIR's own for a permanent tooth."""
-    own = {"system": url("tooth"), "code": number, "display": in_words(number)}
+    own = {"system": system("tooth"), "code": number, "display": in_words(number)}
     return {"coding": [own] if is_primary(number) else [own, {"system": EX_TOOTH, "code": number}]}
 
 
 def identified(name: str, value: str) -> Object:
     """A Reference by identifier alone: whom it means is known to those who gave the identifier."""
-    return {"identifier": {"system": url(name), "value": value}}
+    return {"identifier": {"system": system(name), "value": value}}
 
 
 def referred(to: str) -> Object:

@@ -11,8 +11,8 @@ from wellposed.schema import document_schema
 
 Node = dict[str, Any]
 
-CODE, TEXT, DATE, NUMBER, WHOLE, PART = "code", "text", "date", "number", "whole", "part"
-"""What a member holds: one of a closed list, a string, a day, an amount, a count, members of its own."""
+CODE, TEXT, DATE, NUMBER, WHOLE, PART, TABLE = "code", "text", "date", "number", "whole", "part", "table"
+"""What a member holds: one of a closed list, a string, a day, an amount, a count, members of its own, a table."""
 
 _PLAIN = {"string": TEXT, "number": NUMBER, "integer": WHOLE, "object": PART}
 
@@ -81,7 +81,8 @@ def _forms(node: Node) -> list[Node]:
 def _merged(forms: Iterable[Node], owner: str) -> tuple[Slot, ...]:
     forms = list(forms)
     names = dict.fromkeys(name for form in forms for name in form["properties"])
-    return tuple(_slot(name, [form for form in forms if name in form["properties"]], len(forms), owner) for name in names)
+    having = {name: [form for form in forms if name in form["properties"]] for name in names}
+    return tuple(_slot(name, found, len(forms), owner) for name, found in having.items())
 
 
 def _slot(name: str, forms: list[Node], most: int, owner: str) -> Slot:
@@ -101,7 +102,10 @@ def _slot(name: str, forms: list[Node], most: int, owner: str) -> Slot:
 def _kind(node: Node) -> str:
     if node.get("$ref") == "#/$defs/Date":
         return DATE
-    return CODE if _codes(node) else _PLAIN[_resolved(node)["type"]]
+    if _codes(node):
+        return CODE
+    whole = _resolved(node)
+    return TABLE if "additionalProperties" in whole and "properties" not in whole else _PLAIN[whole["type"]]
 
 
 def _codes(node: Node) -> tuple[str, ...]:

@@ -118,9 +118,9 @@ def _hidden_columns(sheet: Any) -> Iterator[int]:
 
 def _cell(cell: Any, merged: bool) -> Cell:
     marks: tuple[str, ...] = ("merged",) if merged else ()
+    marks += ("comment",) if cell.comment is not None else ()
     if cell.value is None:
         return Cell(NOTHING.kind, "", marks) if marks else NOTHING
-    marks += ("comment",) if cell.comment is not None else ()
     marks += ("struck out",) if cell.font is not None and cell.font.strike else ()
     if cell.data_type in _KINDS:
         return Cell(_KINDS[cell.data_type], "", marks)

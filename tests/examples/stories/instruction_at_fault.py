@@ -13,7 +13,7 @@ from tests.examples.stories.making import (
     text,
 )
 
-LEFT, RIGHT = ("33", "32", "31"), ("41", "42", "43")
+LEFT, RIGHT = ("32", "31"), ("41", "42", "43")
 
 
 def orders(first):
@@ -107,8 +107,8 @@ def setups(first, second, third, fourth):
 
 
 def _lower(order, each, moved, issued, number, aligners, **ends):
-    """The lower front slid to the left into the room of three reductions, each tooth by what there is behind it."""
-    slid = dict(zip(LEFT[1:], (-each, -2 * each), strict=True)) | dict.fromkeys(RIGHT, moved)
+    """The lower front slid to the left into the room of three reductions: 32 by one, 31 by two, the rest by all."""
+    slid = dict(zip(LEFT, (-each, -2 * each), strict=True)) | dict.fromkeys(RIGHT, moved)
     ended = {"along": {tooth: round(value, 2) for tooth, value in slid.items()}}
     contacts = dict.fromkeys(("32-33", "31-32", "41-31"), (each, 1))
     return setup(

@@ -14,6 +14,8 @@ from wellposed import consistency, norms
 from wellposed.catalogue.entry import Entry, Verdict, entries, verdicts
 from wellposed.catalogue.origin import references_of
 from wellposed.declare import Rule
+from wellposed.exchange.rules import RULES as AT_INTAKE
+from wellposed.exchange.verification import RULES as ON_ARRIVAL
 from wellposed.norms import Norm
 from wellposed.review import signs
 from wellposed.review.rules import TOPICS as SETUP_TOPICS
@@ -32,11 +34,14 @@ GROUPS: Mapping[str, str] = MappingProxyType(
         "consistency": "Between the parts of a prescription",
         "setup": "Between the parts of a setup",
         "review": "Between the parts of a review",
+        "receipt": "Between the parts of a receipt",
         "kinematics": "Whether the clauses can hold together",
         **{topic: f"Clinical: {topic}" for topic in TOPICS},
         **{topic: f"Clinical, of a setup: {topic.removeprefix('setup ')}" for topic in SETUP_TOPICS},
         "signs": "Clinical, of a setup: signs",
         "history": "Over the documents of a case",
+        "exchange": "On arrival: the signature, its key, the sender, what came before",
+        "intake": "At the intake of a laboratory",
     }
 )
 """When a rule is looked at, in order, and the heading of its group."""
@@ -49,10 +54,13 @@ def rules() -> tuple[Entry, ...]:
     by_group["consistency"] = tuple(_entry(rule, "consistency") for rule in consistency.RULES)
     by_group["setup"] = tuple(_entry(rule, "setup") for rule in consistency.OWN_OF_SETUPS)
     by_group["review"] = tuple(_entry(rule, "review") for rule in consistency.OWN_OF_REVIEWS)
+    by_group["receipt"] = tuple(_entry(rule, "receipt") for rule in consistency.OWN_OF_RECEIPTS)
     by_group |= {topic: tuple(_clinical(rule, topic) for rule in rules) for topic, rules in TOPICS.items()}
     by_group |= {topic: tuple(_clinical(rule, topic) for rule in rules) for topic, rules in SETUP_TOPICS.items()}
     by_group["signs"] = tuple(_entry(rule, "signs") for rule in signs.RULES)
     by_group["history"] = tuple(_clinical(rule, "history") for rule in (*chain.RULES, *told.RULES))
+    by_group["exchange"] = tuple(_entry(rule, "exchange") for rule in ON_ARRIVAL)
+    by_group["intake"] = tuple(_entry(rule, "intake") for rule in AT_INTAKE)
     return tuple(entry for group in GROUPS for entry in by_group[group])
 
 

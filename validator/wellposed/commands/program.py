@@ -18,14 +18,20 @@ __all__ = ["COMMANDS", "main"]
 COMMANDS = {
     "check": "Check documents and say what stands against them.",
     "compare": "Compare two prescriptions, two setups or two reviews.",
+    "convert": "Carry documents from one form into another.",
     "explain": "Explain a rule, a verdict or a number by its name.",
+    "formats": "List the forms a document can be carried in.",
     "history": "Follow the cases in a folder over their revisions.",
+    "keys": "Make, show, trust, revoke and replace the keys documents are signed with.",
+    "intake": "Take in what clinics send: verify, check, store, answer with a receipt.",
     "measure": "Derive what follows from the measurements in a file.",
     "readback": "Say a prescription back in plain sentences.",
     "review": "Hold a setup against the prescription it answers, clause by clause.",
     "rules": "List every rule: how much it weighs, its name and its title.",
     "schema": "Print the published JSON Schema of a document.",
     "sheet": "Write a page to look at and to print, with the arches drawn.",
+    "sign": "Sign a document: a prescription, a setup, a review or a receipt.",
+    "verify": "Say whether a document comes unchanged from the sender it names.",
 }
 """Each command, a module of this package, and its help in a line: the overview loads none of them."""
 

@@ -18,7 +18,8 @@ def command(document: str) -> None:
     """Print the published JSON Schema of a document.
 
     DOCUMENT is prescription (the default), receipt, setup or review; or what this program writes: report,
-    reports (of several files), rules, measures, readback, setup-review, comparison, history.
+    reports (of several files), rules, measures, readback, setup-review, verification, comparison,
+    history, conversion, formats.
     """
     folder = spec_folder() / "schema" / "1"
     known = sorted(path.name.removesuffix(_ENDING) for path in folder.glob(f"*{_ENDING}"))

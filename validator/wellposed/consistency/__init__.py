@@ -1,8 +1,8 @@
 """Faults between the parts of a document, which no schema can see.
 
 ``RULES`` is every rule about a prescription in the order they look, one topic after another; ``SETUP_RULES``,
-``REVIEW_RULES`` and ``RECEIPT_RULES`` are those about the others, the ones they share with a prescription first. A rule that breaks
-becomes the finding ``rule-failed`` and the others go on.
+``REVIEW_RULES`` and ``RECEIPT_RULES`` are those about the others, the ones they share with a prescription first. A rule
+that breaks becomes the finding ``rule-failed`` and the others go on.
 """
 
 from __future__ import annotations

@@ -7,10 +7,11 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any
 
-from wellposed.digests import canonical, digest_of
-from wellposed.exchange import trust
+from wellposed.digests import canonical, digest, digest_of
 from wellposed.exchange.jws import Parts, taken_apart
 from wellposed.exchange.times import Time, time_of
+from wellposed.exchange.trust import Trust, key_of
+from wellposed.findings import Finding
 from wellposed.model.envelope import Envelope
 from wellposed.model.keys import TrustedKey
 from wellposed.reading import Document, structured
@@ -44,6 +45,14 @@ class Received:
     replaces: str | None = None
 
 
+def received(document: Envelope) -> Received:
+    """How a sound document is kept, so that later ones can be held against it."""
+    kind = str(vars(document)["format"])
+    named = getattr(document, SENDERS[kind], None)
+    sender = named.id if named is not None else None
+    return Received(kind, sender, document.id, document.revision, digest(document), document.replaces)
+
+
 @dataclass(frozen=True)
 class Arrival:
     """One document as it arrived.
@@ -57,12 +66,12 @@ class Arrival:
 
     read: Document = field(repr=False)
     signature: bytes | None = field(repr=False)
-    trust: trust.Trust
+    trust: Trust
     now: Time
     earlier: Sequence[Received] = ()
 
     @cached_property
-    def made(self) -> Envelope | tuple[Any, ...]:
+    def made(self) -> Envelope | tuple[Finding, ...]:
         """The document as its model, or what is wrong with its structure."""
         return structured(self.read)
 
@@ -89,7 +98,7 @@ class Arrival:
     @cached_property
     def key(self) -> TrustedKey | None:
         """The key the signature names, from the receiver's own list and from nowhere else."""
-        return trust.key(self.trust, self.header.get("kid"))
+        return key_of(self.trust, self.header.get("kid"))
 
     @property
     def kind(self) -> str:

@@ -6,10 +6,12 @@ from dataclasses import dataclass
 from typing import Any
 
 from wellposed.digests import canonical
+from wellposed.exchange import keys
 from wellposed.exchange.base64url import bytes_of, text_of
+from wellposed.model.keys import PrivateKey, PublicKey
 from wellposed.reading import Document, read_document
 
-__all__ = ["ALGORITHM", "MEMBERS", "MOST_BYTES", "TYPE", "Parts", "header_of", "joined", "signing_input", "taken_apart"]
+__all__ = ["ALGORITHM", "MEMBERS", "MOST_BYTES", "TYPE", "Parts", "fits", "parts_fit", "signed", "taken_apart"]
 
 ALGORITHM = "Ed25519"
 """RFC 9864. No other is used, so that there is none to fall back to."""
@@ -32,19 +34,28 @@ class Parts:
     signature: bytes
 
 
-def header_of(kid: str, kind: str = TYPE) -> str:
-    """The header for a key, as the text that is signed."""
-    return text_of(canonical({"alg": ALGORITHM, "kid": kid, "typ": kind}))
+def signed(payload: bytes, key: PrivateKey, kind: str = TYPE) -> str:
+    """The detached signature of a key over some bytes."""
+    header = {"alg": ALGORITHM, "kid": keys.thumbprint(key.x), "typ": kind}
+    protected = text_of(canonical(header))
+    return f"{protected}..{text_of(keys.signature(key, _message(protected, payload)))}"
 
 
-def signing_input(protected: str, payload: bytes) -> bytes:
+def fits(text: bytes, payload: bytes, key: PublicKey, kind: str = TYPE) -> bool:
+    """Whether a detached signature is that of this key, of this kind, over these bytes."""
+    parts = taken_apart(text)
+    expected = {"alg": ALGORITHM, "kid": keys.thumbprint(key.x), "typ": kind}
+    return parts is not None and parts.header == expected and parts_fit(parts, payload, key)
+
+
+def parts_fit(parts: Parts, payload: bytes, key: PublicKey) -> bool:
+    """Whether the 64 bytes of a signature are those of this key over header and payload."""
+    return keys.checked(key, _message(parts.protected, payload), parts.signature)
+
+
+def _message(protected: str, payload: bytes) -> bytes:
     """What the algorithm is given (RFC 7515 section 5.1)."""
     return f"{protected}.{text_of(payload)}".encode()
-
-
-def joined(protected: str, signature: bytes) -> str:
-    """Header and signature as one text, the payload between them left out."""
-    return f"{protected}..{text_of(signature)}"
 
 
 def taken_apart(text: bytes) -> Parts | None:

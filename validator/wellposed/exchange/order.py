@@ -62,7 +62,8 @@ def revision_overtaken(arrival: Arrival) -> Iterator[Told]:
     An old revision is as genuine as on its first day. Sent once more it must not take the place of what replaced it.
 
     Passes: {"earlier": [{}]}
-    Fails: {"earlier": [{"revision": 2}]}
+    Fails: {"earlier": [{"revision": 2, "replaces": "BASE",
+                         "digest": "0000000000000000000000000000000000000000000000000000000000000000"}]}
     """
     latest = max((one.revision for one in arrival.chain), default=arrival.revision)
     if arrival.revision < latest:

@@ -6,8 +6,7 @@ from collections.abc import Iterator
 
 from wellposed.declare import Rule, Told, rule, told
 from wellposed.exchange.arrival import ADDRESSEES, Arrival
-from wellposed.exchange.times import later, time_of
-from wellposed.exchange.trust import COMPROMISED, Standing, standing
+from wellposed.exchange.trust import Standing, standing
 from wellposed.findings import Severity
 
 
@@ -65,7 +64,7 @@ def key_revoked(arrival: Arrival) -> Iterator[Told]:
     do="Ask the sender for the document again, signed with a key that is in force.",
 )
 def key_not_in_force(arrival: Arrival) -> Iterator[Told]:
-    """The document was issued, and received, from the moment the key was trusted and before it ran out.
+    """The document was issued, and received, from the moment the key is trusted from, and before it runs out.
 
     A key is read back for a time. Beyond it nobody has said that it still is the sender's.
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import UTC, datetime
 
-__all__ = ["Time", "later", "time_of"]
+__all__ = ["Time", "later", "now", "time_of"]
 
 Time = datetime
 """Always with an offset."""

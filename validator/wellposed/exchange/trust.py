@@ -1,4 +1,4 @@
-"""The keys somebody trusts: looked up, held against a moment, added to, revoked, replaced."""
+"""The keys somebody trusts: looked up, and held against the moments of a document."""
 
 from __future__ import annotations
 
@@ -6,16 +6,12 @@ from collections.abc import Iterator
 from enum import StrEnum
 
 from wellposed.exchange.times import Time, later, time_of
-from wellposed.model.keys import Reason, Revocation, TrustedKey, TrustedKeys
+from wellposed.model.keys import Reason, TrustedKey, TrustedKeys
 
-__all__ = ["COMPROMISED", "Standing", "Trust", "TrustError", "in_force_for", "key", "revoked", "standing", "trusted"]
+__all__ = ["COMPROMISED", "Standing", "Trust", "in_force_for", "key_of", "standing"]
 
 Trust = TrustedKeys
 COMPROMISED: Reason = "compromised"
-
-
-class TrustError(Exception):
-    """What stands against a change of the list, in plain words."""
 
 
 class Standing(StrEnum):
@@ -33,35 +29,44 @@ class Standing(StrEnum):
     OUTSIDE = "outside"
 
 
-def key(trust: Trust, kid: object) -> TrustedKey | None:
-    """The key of a thumbprint."""
-    return next((one for one in trust.keys if one.kid == kid), None)
+def key_of(trust: Trust, kid: object) -> TrustedKey | None:
+    """The key of a thumbprint; None where it is not in the list."""
+    return next((one for one in trust.keys if one.kid == kid), None) if isinstance(kid, str) else None
 
 
-def standing(one: TrustedKey, issued: Time, received: Time) -> Standing:
-    """How a key stands for a document issued and received at these times. Its own times are those of the calendar."""
-    if one.revoked is not None:
-        since = _time(one.revoked.since)
-        counts = received if one.revoked.reason == COMPROMISED else issued
-        if not later(since, counts):
-            return Standing.REVOKED
-    if any(_outside(one, moment) for moment in (issued, received)):
+def standing(key: TrustedKey, issued: Time, received: Time) -> Standing:
+    """How a key stands for a document issued and received at these times.
+
+    What was received after a key was compromised is not believed, whatever date it bears. A key that was replaced, or
+    ended, speaks for what was issued before. A time that is none of the calendar is never within a key's.
+    """
+    gone = _gone(key)
+    if gone is not None and not later(gone, received if _compromised(key) else issued):
+        return Standing.REVOKED
+    if _broken(key) or any(_outside(key, moment) for moment in (issued, received)):
         return Standing.OUTSIDE
-    gone = one.revoked is not None and not later(_time(one.revoked.since), received)
-    return Standing.ENDED if gone else Standing.IN_FORCE
-
-
-def _outside(one: TrustedKey, moment: Time) -> bool:
-    early = later(_time(one.since), moment)
-    return early or (one.until is not None and not later(_time(one.until), moment))
-
-
-def _time(moment: str) -> Time:
-    found = time_of(moment)
-    if found is None:
-        raise TrustError("a time in the list of keys is none of the calendar")
-    return found
+    return Standing.ENDED if gone is not None and not later(gone, received) else Standing.IN_FORCE
 
 
 def in_force_for(trust: Trust, owner: str, now: Time) -> Iterator[TrustedKey]:
-    ...
+    """The keys somebody could sign with now."""
+    owned = (one for one in trust.keys if owner in one.owners)
+    return (one for one in owned if standing(one, now, now) == Standing.IN_FORCE)
+
+
+def _compromised(key: TrustedKey) -> bool:
+    return key.revoked is not None and key.revoked.reason == COMPROMISED
+
+
+def _gone(key: TrustedKey) -> Time | None:
+    return time_of(key.revoked.since) if key.revoked is not None else None
+
+
+def _broken(key: TrustedKey) -> bool:
+    stated = [key.since, key.until, key.revoked.since if key.revoked else None]
+    return any(moment is not None and time_of(moment) is None for moment in stated)
+
+
+def _outside(key: TrustedKey, moment: Time) -> bool:
+    since, until = (time_of(end) if end is not None else None for end in (key.since, key.until))
+    return (since is not None and later(since, moment)) or (until is not None and not later(until, moment))

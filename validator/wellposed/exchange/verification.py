@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from wellposed.declare import Rule
 from wellposed.exchange import order, sender
@@ -27,7 +27,7 @@ _MEANING = ("/format", "/version")
 class Verification:
     """What is known of a document that arrived.
 
-    document  its model; None where its text or structure is at fault, or its signature
+    document  its model; None where its text or structure is at fault
     digest    SHA-256 of its canonical bytes; None where it could not be read
     signer    who signed it: the sender it names, once signature, key, owner and addressee are right; else None
     key       thumbprint of the trusted key that its signature fits; None where it fits none
@@ -37,9 +37,9 @@ class Verification:
     qualified signature under local law.
     """
 
-    document: Envelope | None
+    document: Envelope | None = field(repr=False)
     digest: str | None
-    signer: str | None
+    signer: str | None = field(repr=False)
     key: str | None
     findings: tuple[Finding, ...]
 
@@ -78,22 +78,26 @@ def verified(
 
 def _judged(arrival: Arrival) -> Verification:
     """The checks in their order, each group only where the one before it lets it pass."""
-    if other := tuple(one for one in _structure(arrival) if one.pointer in _MEANING):
-        return Verification(None, arrival.digest, None, None, ordered(other))
-    told = _until_stopped(arrival, signatures.RULES)
-    if _stops(told):
-        return Verification(None, arrival.digest, None, None, ordered(told))
+    structure = () if isinstance(arrival.made, Envelope) else arrival.made
+    if other := [one for one in structure if one.pointer in _MEANING]:
+        return _told(arrival, other)
+    found = _until_stopped(arrival, signatures.RULES)
+    if _stops(found):
+        return _told(arrival, found)
     key = arrival.key.kid if arrival.key is not None else None
-    if not isinstance(arrival.made, Envelope):
-        return Verification(None, arrival.digest, None, key, ordered((*told, *_structure(arrival))))
+    if structure:
+        return _told(arrival, [*found, *structure], key)
     sent = _until_stopped(arrival, sender.RULES)
-    signer = arrival.sender if key is not None and not _stops(sent) else None
-    told += [*sent, *(one for rule in order.RULES for one in rule.findings(arrival))]
-    return Verification(arrival.made, arrival.digest, signer, key, arrival.read.placed(ordered(told)))
+    found += [*sent, *(one for rule in order.RULES for one in rule.findings(arrival))]
+    return _told(arrival, found, key, arrival.sender if key is not None and not _stops(sent) else None)
 
 
-def _structure(arrival: Arrival) -> tuple[Finding, ...]:
-    return () if isinstance(arrival.made, Envelope) else arrival.read.placed(arrival.made)
+def _told(
+    arrival: Arrival, found: Sequence[Finding], key: str | None = None, signer: str | None = None
+) -> Verification:
+    made = arrival.made if isinstance(arrival.made, Envelope) else None
+    placed = (arrival.read.placed([one])[0] if one.pointer else one for one in found)
+    return Verification(made, arrival.digest, signer, key, ordered(placed))
 
 
 def _until_stopped(arrival: Arrival, rules: Sequence[Rule[Arrival]]) -> list[Finding]:

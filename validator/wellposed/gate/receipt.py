@@ -11,6 +11,10 @@ REGEX_PATTERNS = {
     '[\n]': re.compile('[\n]'),
     '^1[.](0|[1-9][0-9]{0,2})$': re.compile('^1[.](0|[1-9][0-9]{0,2})\\Z'),
     '^[a-z][a-z0-9-]{0,30}([.][a-z][a-z0-9-]{0,30}){1,5}$': re.compile('^[a-z][a-z0-9-]{0,30}([.][a-z][a-z0-9-]{0,30}){1,5}\\Z'),
+    '^[a-z][a-z0-9]*(-[a-z0-9]+)*$': re.compile('^[a-z][a-z0-9]*(-[a-z0-9]+)*\\Z'),
+    '^(/[A-Za-z0-9._~:-]*)*$': re.compile('^(/[A-Za-z0-9._~:-]*)*\\Z'),
+    '^[A-Za-z][A-Za-z0-9._-]{0,31}$': re.compile('^[A-Za-z][A-Za-z0-9._-]{0,31}\\Z'),
+    '^[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$': re.compile('^[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])\\Z'),
     '^[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])T([01][0-9]|2[0-3]):[0-5][0-9]:[0-5][0-9]([.][0-9]{1,6})?(Z|[+-]([01][0-9]|2[0-3]):[0-5][0-9])$': re.compile('^[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])T([01][0-9]|2[0-3]):[0-5][0-9]:[0-5][0-9]([.][0-9]{1,6})?(Z|[+-]([01][0-9]|2[0-3]):[0-5][0-9])\\Z'),
     '^[0-9a-f]{64}$': re.compile('^[0-9a-f]{64}\\Z'),
     '^[A-Za-z0-9][A-Za-z0-9._:/-]{0,63}$': re.compile('^[A-Za-z0-9][A-Za-z0-9._:/-]{0,63}\\Z')
@@ -152,8 +156,235 @@ def validate____defs_document(data, custom_formats={}, name_prefix=None):
                 errors.append(JsonSchemaValueException("" + (name_prefix or "data") + ".outcome must be string", value=data__outcome, name="" + (name_prefix or "data") + ".outcome", definition={'type': 'string'}, rule='type'))
             if not (isinstance(data__outcome, str) and data__outcome == 'accepted' or isinstance(data__outcome, str) and data__outcome == 'returned'):
                 errors.append(JsonSchemaValueException("" + (name_prefix or "data") + ".outcome must be one of ['accepted', 'returned']", value=data__outcome, name="" + (name_prefix or "data") + ".outcome", definition={'enum': ['accepted', 'returned']}, rule='enum'))
+        if "laboratory" in data_keys:
+            data_keys.remove("laboratory")
+            data__laboratory = data["laboratory"]
+            try:
+                validate____defs_laboratory(data__laboratory, custom_formats, (name_prefix or "data") + ".laboratory")
+            except JsonSchemaValuesException as e:
+                errors.extend(e.errors)
+        if "received" in data_keys:
+            data_keys.remove("received")
+            data__received = data["received"]
+            try:
+                validate____defs_moment(data__received, custom_formats, (name_prefix or "data") + ".received")
+            except JsonSchemaValuesException as e:
+                errors.extend(e.errors)
+        if "program" in data_keys:
+            data_keys.remove("program")
+            data__program = data["program"]
+            try:
+                validate____defs_program(data__program, custom_formats, (name_prefix or "data") + ".program")
+            except JsonSchemaValuesException as e:
+                errors.extend(e.errors)
+        if "findings" in data_keys:
+            data_keys.remove("findings")
+            data__findings = data["findings"]
+            if not isinstance(data__findings, (list, tuple)):
+                errors.append(JsonSchemaValueException("" + (name_prefix or "data") + ".findings must be array", value=data__findings, name="" + (name_prefix or "data") + ".findings", definition={'type': 'array'}, rule='type'))
+            data__findings_is_list = isinstance(data__findings, (list, tuple))
+            if data__findings_is_list:
+                data__findings_len = len(data__findings)
+                if data__findings_len > 2000:
+                    errors.append(JsonSchemaValueException("" + (name_prefix or "data") + ".findings must contain less than or equal to 2000 items", value=data__findings, name="" + (name_prefix or "data") + ".findings", definition={'maxItems': 2000}, rule='maxItems'))
+                for data__findings_x, data__findings_item in enumerate(data__findings):
+                    try:
+                        validate____defs_receiptfinding(data__findings_item, custom_formats, (name_prefix or "data") + ".findings[{data__findings_x}]".format(**locals()))
+                    except JsonSchemaValuesException as e:
+                        errors.extend(e.errors)
+        if "more_findings" in data_keys:
+            data_keys.remove("more_findings")
+            data__morefindings = data["more_findings"]
+            if not isinstance(data__morefindings, (int)) and not (isinstance(data__morefindings, float) and data__morefindings.is_integer()) or isinstance(data__morefindings, bool):
+                errors.append(JsonSchemaValueException("" + (name_prefix or "data") + ".more_findings must be integer", value=data__morefindings, name="" + (name_prefix or "data") + ".more_findings", definition={'type': 'integer'}, rule='type'))
+            if isinstance(data__morefindings, (int, float, Decimal)) and not isinstance(data__morefindings, bool):
+                if data__morefindings < 1:
+                    errors.append(JsonSchemaValueException("" + (name_prefix or "data") + ".more_findings must be bigger than or equal to 1", value=data__morefindings, name="" + (name_prefix or "data") + ".more_findings", definition={'minimum': 1}, rule='minimum'))
+                if data__morefindings > 1000000:
+                    errors.append(JsonSchemaValueException("" + (name_prefix or "data") + ".more_findings must be smaller than or equal to 1000000", value=data__morefindings, name="" + (name_prefix or "data") + ".more_findings", definition={'maximum': 1000000}, rule='maximum'))
         if data_keys:
             errors.append(JsonSchemaValueException("" + (name_prefix or "data") + " must not contain "+str(data_keys)+" properties", value=data, name="" + (name_prefix or "data") + "", definition={'additionalProperties': False}, rule='additionalProperties'))
+    if errors: raise JsonSchemaValuesException(errors)
+    return data
+
+def validate____defs_receiptfinding(data, custom_formats={}, name_prefix=None):
+    errors = []
+    if not isinstance(data, (dict)):
+        errors.append(JsonSchemaValueException("" + (name_prefix or "data") + " must be object", value=data, name="" + (name_prefix or "data") + "", definition={'type': 'object'}, rule='type'))
+    data_is_dict = isinstance(data, dict)
+    if data_is_dict:
+        data__missing_keys = set(['rule', 'severity', 'pointer']) - data.keys()
+        if data__missing_keys:
+            errors.append(JsonSchemaValueException("" + (name_prefix or "data") + " must contain " + (str(sorted(data__missing_keys)) + " properties"), value=data, name="" + (name_prefix or "data") + "", definition={'required': ['rule', 'severity', 'pointer']}, rule='required'))
+        data_keys = set(data.keys())
+        if "rule" in data_keys:
+            data_keys.remove("rule")
+            data__rule = data["rule"]
+            if not isinstance(data__rule, (str)):
+                errors.append(JsonSchemaValueException("" + (name_prefix or "data") + ".rule must be string", value=data__rule, name="" + (name_prefix or "data") + ".rule", definition={'type': 'string'}, rule='type'))
+            try:
+                if not isinstance(data__rule, (str)):
+                    raise JsonSchemaValueException("" + (name_prefix or "data") + ".rule must be string", value=data__rule, name="" + (name_prefix or "data") + ".rule", definition={'type': 'string'}, rule='type')
+                if isinstance(data__rule, str):
+                    if not REGEX_PATTERNS['[\n]'].search(data__rule):
+                        raise JsonSchemaValueException("" + (name_prefix or "data") + ".rule must match pattern [\n]", value=data__rule, name="" + (name_prefix or "data") + ".rule", definition={'pattern': '[\n]'}, rule='pattern')
+            except (JsonSchemaValueException, JsonSchemaValuesException): pass
+            else:
+                errors.append(JsonSchemaValueException("" + (name_prefix or "data") + ".rule must NOT match a disallowed definition", value=data__rule, name="" + (name_prefix or "data") + ".rule", definition={'not': {'pattern': '[\n]', 'type': 'string'}}, rule='not'))
+            if isinstance(data__rule, str):
+                data__rule_len = len(data__rule)
+                if data__rule_len > 64:
+                    errors.append(JsonSchemaValueException("" + (name_prefix or "data") + ".rule must be shorter than or equal to 64 characters", value=data__rule, name="" + (name_prefix or "data") + ".rule", definition={'maxLength': 64}, rule='maxLength'))
+                if not REGEX_PATTERNS['^[a-z][a-z0-9]*(-[a-z0-9]+)*$'].search(data__rule):
+                    errors.append(JsonSchemaValueException("" + (name_prefix or "data") + ".rule must match pattern ^[a-z][a-z0-9]*(-[a-z0-9]+)*$", value=data__rule, name="" + (name_prefix or "data") + ".rule", definition={'pattern': '^[a-z][a-z0-9]*(-[a-z0-9]+)*$'}, rule='pattern'))
+        if "severity" in data_keys:
+            data_keys.remove("severity")
+            data__severity = data["severity"]
+            if not isinstance(data__severity, (str)):
+                errors.append(JsonSchemaValueException("" + (name_prefix or "data") + ".severity must be string", value=data__severity, name="" + (name_prefix or "data") + ".severity", definition={'type': 'string'}, rule='type'))
+            if not (isinstance(data__severity, str) and data__severity == 'stop' or isinstance(data__severity, str) and data__severity == 'ask' or isinstance(data__severity, str) and data__severity == 'caution' or isinstance(data__severity, str) and data__severity == 'note'):
+                errors.append(JsonSchemaValueException("" + (name_prefix or "data") + ".severity must be one of ['stop', 'ask', 'caution', 'note']", value=data__severity, name="" + (name_prefix or "data") + ".severity", definition={'enum': ['stop', 'ask', 'caution', 'note']}, rule='enum'))
+        if "pointer" in data_keys:
+            data_keys.remove("pointer")
+            data__pointer = data["pointer"]
+            if not isinstance(data__pointer, (str)):
+                errors.append(JsonSchemaValueException("" + (name_prefix or "data") + ".pointer must be string", value=data__pointer, name="" + (name_prefix or "data") + ".pointer", definition={'type': 'string'}, rule='type'))
+            try:
+                if not isinstance(data__pointer, (str)):
+                    raise JsonSchemaValueException("" + (name_prefix or "data") + ".pointer must be string", value=data__pointer, name="" + (name_prefix or "data") + ".pointer", definition={'type': 'string'}, rule='type')
+                if isinstance(data__pointer, str):
+                    if not REGEX_PATTERNS['[\n]'].search(data__pointer):
+                        raise JsonSchemaValueException("" + (name_prefix or "data") + ".pointer must match pattern [\n]", value=data__pointer, name="" + (name_prefix or "data") + ".pointer", definition={'pattern': '[\n]'}, rule='pattern')
+            except (JsonSchemaValueException, JsonSchemaValuesException): pass
+            else:
+                errors.append(JsonSchemaValueException("" + (name_prefix or "data") + ".pointer must NOT match a disallowed definition", value=data__pointer, name="" + (name_prefix or "data") + ".pointer", definition={'not': {'pattern': '[\n]', 'type': 'string'}}, rule='not'))
+            if isinstance(data__pointer, str):
+                data__pointer_len = len(data__pointer)
+                if data__pointer_len > 300:
+                    errors.append(JsonSchemaValueException("" + (name_prefix or "data") + ".pointer must be shorter than or equal to 300 characters", value=data__pointer, name="" + (name_prefix or "data") + ".pointer", definition={'maxLength': 300}, rule='maxLength'))
+                if not REGEX_PATTERNS['^(/[A-Za-z0-9._~:-]*)*$'].search(data__pointer):
+                    errors.append(JsonSchemaValueException("" + (name_prefix or "data") + ".pointer must match pattern ^(/[A-Za-z0-9._~:-]*)*$", value=data__pointer, name="" + (name_prefix or "data") + ".pointer", definition={'pattern': '^(/[A-Za-z0-9._~:-]*)*$'}, rule='pattern'))
+        if "clauses" in data_keys:
+            data_keys.remove("clauses")
+            data__clauses = data["clauses"]
+            if not isinstance(data__clauses, (list, tuple)):
+                errors.append(JsonSchemaValueException("" + (name_prefix or "data") + ".clauses must be array", value=data__clauses, name="" + (name_prefix or "data") + ".clauses", definition={'type': 'array'}, rule='type'))
+            data__clauses_is_list = isinstance(data__clauses, (list, tuple))
+            if data__clauses_is_list:
+                data__clauses_len = len(data__clauses)
+                if data__clauses_len < 1:
+                    errors.append(JsonSchemaValueException("" + (name_prefix or "data") + ".clauses must contain at least 1 items", value=data__clauses, name="" + (name_prefix or "data") + ".clauses", definition={'minItems': 1}, rule='minItems'))
+                if data__clauses_len > 2000:
+                    errors.append(JsonSchemaValueException("" + (name_prefix or "data") + ".clauses must contain less than or equal to 2000 items", value=data__clauses, name="" + (name_prefix or "data") + ".clauses", definition={'maxItems': 2000}, rule='maxItems'))
+                for data__clauses_x, data__clauses_item in enumerate(data__clauses):
+                    try:
+                        validate____defs_clauseid(data__clauses_item, custom_formats, (name_prefix or "data") + ".clauses[{data__clauses_x}]".format(**locals()))
+                    except JsonSchemaValuesException as e:
+                        errors.extend(e.errors)
+        if data_keys:
+            errors.append(JsonSchemaValueException("" + (name_prefix or "data") + " must not contain "+str(data_keys)+" properties", value=data, name="" + (name_prefix or "data") + "", definition={'additionalProperties': False}, rule='additionalProperties'))
+    if errors: raise JsonSchemaValuesException(errors)
+    return data
+
+def validate____defs_clauseid(data, custom_formats={}, name_prefix=None):
+    errors = []
+    if not isinstance(data, (str)):
+        errors.append(JsonSchemaValueException("" + (name_prefix or "data") + " must be string", value=data, name="" + (name_prefix or "data") + "", definition={'type': 'string'}, rule='type'))
+    try:
+        if not isinstance(data, (str)):
+            raise JsonSchemaValueException("" + (name_prefix or "data") + " must be string", value=data, name="" + (name_prefix or "data") + "", definition={'type': 'string'}, rule='type')
+        if isinstance(data, str):
+            if not REGEX_PATTERNS['[\n]'].search(data):
+                raise JsonSchemaValueException("" + (name_prefix or "data") + " must match pattern [\n]", value=data, name="" + (name_prefix or "data") + "", definition={'pattern': '[\n]'}, rule='pattern')
+    except (JsonSchemaValueException, JsonSchemaValuesException): pass
+    else:
+        errors.append(JsonSchemaValueException("" + (name_prefix or "data") + " must NOT match a disallowed definition", value=data, name="" + (name_prefix or "data") + "", definition={'not': {'pattern': '[\n]', 'type': 'string'}}, rule='not'))
+    if isinstance(data, str):
+        data_len = len(data)
+        if data_len > 32:
+            errors.append(JsonSchemaValueException("" + (name_prefix or "data") + " must be shorter than or equal to 32 characters", value=data, name="" + (name_prefix or "data") + "", definition={'maxLength': 32}, rule='maxLength'))
+        if not REGEX_PATTERNS['^[A-Za-z][A-Za-z0-9._-]{0,31}$'].search(data):
+            errors.append(JsonSchemaValueException("" + (name_prefix or "data") + " must match pattern ^[A-Za-z][A-Za-z0-9._-]{0,31}$", value=data, name="" + (name_prefix or "data") + "", definition={'pattern': '^[A-Za-z][A-Za-z0-9._-]{0,31}$'}, rule='pattern'))
+    if errors: raise JsonSchemaValuesException(errors)
+    return data
+
+def validate____defs_program(data, custom_formats={}, name_prefix=None):
+    errors = []
+    if not isinstance(data, (dict)):
+        errors.append(JsonSchemaValueException("" + (name_prefix or "data") + " must be object", value=data, name="" + (name_prefix or "data") + "", definition={'type': 'object'}, rule='type'))
+    data_is_dict = isinstance(data, dict)
+    if data_is_dict:
+        data__missing_keys = set(['name', 'version']) - data.keys()
+        if data__missing_keys:
+            errors.append(JsonSchemaValueException("" + (name_prefix or "data") + " must contain " + (str(sorted(data__missing_keys)) + " properties"), value=data, name="" + (name_prefix or "data") + "", definition={'required': ['name', 'version']}, rule='required'))
+        data_keys = set(data.keys())
+        if "name" in data_keys:
+            data_keys.remove("name")
+            data__name = data["name"]
+            try:
+                validate____defs_identifier(data__name, custom_formats, (name_prefix or "data") + ".name")
+            except JsonSchemaValuesException as e:
+                errors.extend(e.errors)
+        if "version" in data_keys:
+            data_keys.remove("version")
+            data__version = data["version"]
+            try:
+                validate____defs_identifier(data__version, custom_formats, (name_prefix or "data") + ".version")
+            except JsonSchemaValuesException as e:
+                errors.extend(e.errors)
+        if data_keys:
+            errors.append(JsonSchemaValueException("" + (name_prefix or "data") + " must not contain "+str(data_keys)+" properties", value=data, name="" + (name_prefix or "data") + "", definition={'additionalProperties': False}, rule='additionalProperties'))
+    if errors: raise JsonSchemaValuesException(errors)
+    return data
+
+def validate____defs_laboratory(data, custom_formats={}, name_prefix=None):
+    errors = []
+    if not isinstance(data, (dict)):
+        errors.append(JsonSchemaValueException("" + (name_prefix or "data") + " must be object", value=data, name="" + (name_prefix or "data") + "", definition={'type': 'object'}, rule='type'))
+    data_is_dict = isinstance(data, dict)
+    if data_is_dict:
+        data__missing_keys = set(['id']) - data.keys()
+        if data__missing_keys:
+            errors.append(JsonSchemaValueException("" + (name_prefix or "data") + " must contain " + (str(sorted(data__missing_keys)) + " properties"), value=data, name="" + (name_prefix or "data") + "", definition={'required': ['id']}, rule='required'))
+        data_keys = set(data.keys())
+        if "id" in data_keys:
+            data_keys.remove("id")
+            data__id = data["id"]
+            try:
+                validate____defs_identifier(data__id, custom_formats, (name_prefix or "data") + ".id")
+            except JsonSchemaValuesException as e:
+                errors.extend(e.errors)
+        if "needed_by" in data_keys:
+            data_keys.remove("needed_by")
+            data__neededby = data["needed_by"]
+            try:
+                validate____defs_date(data__neededby, custom_formats, (name_prefix or "data") + ".needed_by")
+            except JsonSchemaValuesException as e:
+                errors.extend(e.errors)
+        if data_keys:
+            errors.append(JsonSchemaValueException("" + (name_prefix or "data") + " must not contain "+str(data_keys)+" properties", value=data, name="" + (name_prefix or "data") + "", definition={'additionalProperties': False}, rule='additionalProperties'))
+    if errors: raise JsonSchemaValuesException(errors)
+    return data
+
+def validate____defs_date(data, custom_formats={}, name_prefix=None):
+    errors = []
+    if not isinstance(data, (str)):
+        errors.append(JsonSchemaValueException("" + (name_prefix or "data") + " must be string", value=data, name="" + (name_prefix or "data") + "", definition={'type': 'string'}, rule='type'))
+    try:
+        if not isinstance(data, (str)):
+            raise JsonSchemaValueException("" + (name_prefix or "data") + " must be string", value=data, name="" + (name_prefix or "data") + "", definition={'type': 'string'}, rule='type')
+        if isinstance(data, str):
+            if not REGEX_PATTERNS['[\n]'].search(data):
+                raise JsonSchemaValueException("" + (name_prefix or "data") + " must match pattern [\n]", value=data, name="" + (name_prefix or "data") + "", definition={'pattern': '[\n]'}, rule='pattern')
+    except (JsonSchemaValueException, JsonSchemaValuesException): pass
+    else:
+        errors.append(JsonSchemaValueException("" + (name_prefix or "data") + " must NOT match a disallowed definition", value=data, name="" + (name_prefix or "data") + "", definition={'not': {'pattern': '[\n]', 'type': 'string'}}, rule='not'))
+    if isinstance(data, str):
+        data_len = len(data)
+        if data_len > 10:
+            errors.append(JsonSchemaValueException("" + (name_prefix or "data") + " must be shorter than or equal to 10 characters", value=data, name="" + (name_prefix or "data") + "", definition={'maxLength': 10}, rule='maxLength'))
+        if not REGEX_PATTERNS['^[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$'].search(data):
+            errors.append(JsonSchemaValueException("" + (name_prefix or "data") + " must match pattern ^[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$", value=data, name="" + (name_prefix or "data") + "", definition={'pattern': '^[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$'}, rule='pattern'))
     if errors: raise JsonSchemaValuesException(errors)
     return data
 

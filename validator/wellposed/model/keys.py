@@ -52,10 +52,11 @@ class Revocation(Part):
 
 
 class TrustedKey(PublicKey):
-    """A key that was read back to its owner: the ids it may sign for, and from when to when."""
+    """A key that was read back by its owner: the ids it may sign for, from when to when, and when this was noted."""
 
     owners: Owners
-    since: Moment
+    recorded: Stated[Moment] = None
+    since: Stated[Moment] = None
     until: Stated[Moment] = None
     revoked: Stated[Revocation] = None
     replaces: Stated[Thumbprint] = None

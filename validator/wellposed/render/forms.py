@@ -6,10 +6,12 @@ from collections.abc import Callable, Iterable, Iterator
 from functools import partial
 from typing import Any, NamedTuple
 
-from wellposed.render.json_report import json_object, json_reports
+from wellposed.render.json_report import dumped, json_object, json_reports
 from wellposed.render.jsonl import jsonl
 from wellposed.render.note import Note
+from wellposed.render.operation_outcome import operation_outcome_of
 from wellposed.render.outcome import NotChecked, Outcome
+from wellposed.render.problem import problem_of
 from wellposed.render.sarif import sarif, sarif_part
 from wellposed.render.text import text
 
@@ -51,10 +53,17 @@ def _at_the_end(written: Callable[[list[Any]], str]) -> Callable[[Iterable[Any]]
     return lambda parts: iter([written(list(parts))])
 
 
+def _lines(parts: Iterable[Any]) -> Iterator[str]:
+    """One object a line; of a file that has none, nothing."""
+    return (dumped(part) for part in parts if part is not None)
+
+
 FORMS = {
     TEXT: text_form(),
     "json": Form(json_object, _at_the_end(json_reports)),
     "jsonl": Form(jsonl, iter),
     "sarif": Form(sarif_part, _at_the_end(sarif)),
+    "operation-outcome": Form(operation_outcome_of, _lines),
+    "problem": Form(problem_of, _lines),
 }
 """Every form by its name; text as it is where there is no terminal."""

@@ -20,10 +20,10 @@ def _entries() -> dict[str, Entry]:
     return {entry.id: entry for entry in rules()}
 
 
-def plain_sentence(finding: Finding) -> str:
-    """The rule's title, the facts of the case, and the advice."""
+def plain_sentence(finding: Finding, title: str = "") -> str:
+    """The rule's title, the facts of the case, and the advice. A rule that no catalogue lists brings its title."""
     entry = _entries().get(finding.rule)
-    title = entry.title.rstrip(".") if entry else finding.rule.replace("-", " ").capitalize()
+    title = title or (entry.title.rstrip(".") if entry else finding.rule.replace("-", " ").capitalize())
     details = "; ".join(dict.fromkeys(_details(finding.facts)))
     told = f"{title}: {details}." if details else f"{title}."
     near = finding.facts.get("nearest")

@@ -8,6 +8,7 @@ from types import MappingProxyType
 
 from wellposed.catalogue import GROUPS, verdicts
 from wellposed.findings import GROUNDS, Severity
+from wellposed.render.conversion_schema import conversion_schema, formats_schema
 from wellposed.render.measures_schema import measures_schema, points_schema
 from wellposed.render.readback.sentence import HEADINGS
 from wellposed.render.readback.spelling import USAGES
@@ -21,6 +22,7 @@ from wellposed.render.schema_parts import one_of as _one_of
 from wellposed.render.schema_parts import or_null as _or_null
 from wellposed.render.schema_parts import profile as _profile
 from wellposed.render.schema_parts import ref as _ref
+from wellposed.render.verification import verification_schema
 
 __all__ = ["SCHEMAS", "schema_text"]
 
@@ -119,6 +121,9 @@ SCHEMAS: Mapping[str, Callable[[], Schema]] = MappingProxyType(
         "readback": _readback,
         "comparison": lambda: {**comparison_schema(), "$defs": {"Finding": _finding()}},
         "history": lambda: {**history_schema(), "$defs": {"Finding": _finding()}},
+        "verification": lambda: {**verification_schema(), "$defs": {"Finding": _finding()}},
+        "conversion": lambda: {**conversion_schema(), "$defs": {"Finding": _finding()}},
+        "formats": formats_schema,
         "setup-review": lambda: {**review_schema(), "$defs": {"Finding": _finding()}},
     }
 )

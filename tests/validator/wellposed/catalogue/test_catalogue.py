@@ -8,8 +8,10 @@ import pytest
 
 from wellposed import generate
 from wellposed.catalogue import GROUPS, known_names, nearest, page, rules, rules_page, verdicts
-from wellposed.consistency import OWN_OF_REVIEWS, OWN_OF_SETUPS
+from wellposed.consistency import OWN_OF_RECEIPTS, OWN_OF_REVIEWS, OWN_OF_SETUPS
 from wellposed.consistency import RULES as CONSISTENCY
+from wellposed.exchange.rules import RULES as AT_INTAKE
+from wellposed.exchange.verification import RULES as ON_ARRIVAL
 from wellposed.kinematics.verdict import VERDICTS
 from wellposed.reading.cases import LENGTHS
 from wellposed.report import NOT_JUDGED, READ_VERDICTS, REFUSED, UNREADABLE
@@ -55,8 +57,8 @@ def emitted():
 
 
 def test_every_rule_that_speaks_is_listed_and_every_listed_one_speaks():
-    between = (*CONSISTENCY, *OWN_OF_SETUPS, *OWN_OF_REVIEWS)
-    declared = {rule.id for rule in (*between, *CLINICAL, *OF_SETUPS, *SIGNS, *HISTORY)}
+    between = (*CONSISTENCY, *OWN_OF_SETUPS, *OWN_OF_REVIEWS, *OWN_OF_RECEIPTS)
+    declared = {rule.id for rule in (*between, *CLINICAL, *OF_SETUPS, *SIGNS, *HISTORY, *ON_ARRIVAL, *AT_INTAKE)}
     assert emitted() | declared == {rule.id for rule in rules()}
 
 

@@ -48,7 +48,7 @@ def run(*arguments, data=None):
         ("unreadable is worse than stopped", ["unreadable", "contradictory"], 3),
     ],
 )
-@pytest.mark.parametrize("form", ["text", "json", "jsonl", "sarif"])
+@pytest.mark.parametrize("form", ["text", "json", "jsonl", "sarif", "operation-outcome", "problem"])
 @pytest.mark.usefixtures("folder")
 def test_the_worst_file_gives_the_exit_code_in_every_form(sentence, files, code, form):
     result = run("--format", form, *(f"{name}.json" for name in files))
@@ -164,7 +164,7 @@ def test_a_fault_inside_is_one_line_and_the_others_go_on(monkeypatch, sentence, 
     assert [one["verdict"] for one in json.loads(result.stdout)["reports"]] == ["possible"]
 
 
-@pytest.mark.parametrize("form", ["text", "json", "jsonl", "sarif"])
+@pytest.mark.parametrize("form", ["text", "json", "jsonl", "sarif", "operation-outcome", "problem"])
 @pytest.mark.usefixtures("folder")
 def test_the_same_files_give_the_same_bytes(form):
     names = [f"{name}.json" for name in DOCUMENTS]

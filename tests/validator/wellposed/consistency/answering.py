@@ -1,8 +1,9 @@
 """Ordinary setups and reviews, in which nothing is wrong: a base of each to change, and some whole ones."""
 
+from wellposed.consistency.receipts import WholeReceipt
 from wellposed.consistency.whole_review import WholeReview
 from wellposed.consistency.whole_setup import WholeSetup
-from wellposed.model import Review, Setup
+from wellposed.model import Receipt, Review, Setup
 
 ANSWERED = {"id": "HR-2031", "revision": 1, "sha256": "ab" * 32}
 SETUP = {
@@ -28,6 +29,19 @@ REVIEW = {
     "outcome": "approved",
     "clauses": [],
 }
+RECEIPT = {
+    "format": "wellposed/receipt",
+    "version": "1.0",
+    "id": "RC-88",
+    "revision": 1,
+    "issued": "2026-03-05T08:00:02Z",
+    "answers": ANSWERED,
+    "outcome": "accepted",
+    "laboratory": {"id": "lab-4"},
+    "received": "2026-03-05T09:00:01+01:00",
+    "program": {"name": "wellposed", "version": "0.1.0"},
+    "findings": [],
+}
 
 
 def _put(base, changes):
@@ -42,6 +56,16 @@ def setup_document(**changes):
 def review_document(**changes):
     """The base of a review, likewise."""
     return _put(REVIEW, changes)
+
+
+def receipt_document(**changes):
+    """The base of a receipt, likewise."""
+    return _put(RECEIPT, changes)
+
+
+def receipt(**changes):
+    """The base of a receipt as its model."""
+    return Receipt.model_validate(receipt_document(**changes))
 
 
 def setup(**changes):
@@ -144,6 +168,29 @@ SOUND_REVIEWS = {
     "returned with requests": RETURNED,
     "a prescription without clauses": {},
 }
+
+
+def noted(rule, severity, pointer="", *clauses):
+    """A finding as a receipt lists it."""
+    named = {"clauses": list(clauses)} if clauses else {}
+    return {"rule": rule, "severity": severity, "pointer": pointer, **named}
+
+
+SOUND_RECEIPTS = {
+    "accepted": {"findings": [noted("not-signed", "caution"), noted("treat-not-stated", "note")]},
+    "returned": {
+        "outcome": "returned",
+        "findings": [noted("cannot-hold-together", "stop", "/movements/0", "k1", "m1")],
+        "more_findings": 3,
+    },
+    "as it was before there was more to say": dict.fromkeys(("laboratory", "received", "program", "findings")),
+}
+
+
+def told_of_receipt(declared, **changes):
+    """What one rule says of a changed receipt: pointer, clauses, facts."""
+    whole = WholeReceipt(receipt(**changes))
+    return [(finding.pointer, finding.clauses, dict(finding.facts)) for finding in declared.findings(whole)]
 
 
 def told_of_setup(declared, **changes):

@@ -7,8 +7,11 @@ import pytest
 from pydantic import ValidationError
 from tests.spec import made, mutants
 from tests.validator.wellposed.consistency.answering import (
+    SOUND_RECEIPTS,
     SOUND_REVIEWS,
     SOUND_SETUPS,
+    receipt,
+    receipt_document,
     review,
     review_document,
     setup,
@@ -18,16 +21,20 @@ from tests.validator.wellposed.consistency.test_rules import resolves
 
 from wellposed.check import check
 from wellposed.consistency import (
+    OWN_OF_RECEIPTS,
     OWN_OF_REVIEWS,
     OWN_OF_SETUPS,
+    RECEIPT_RULES,
     REVIEW_RULES,
     RULE_FAILED,
     RULES,
     SETUP_RULES,
     faults,
+    receipt_faults,
     review_faults,
     setup_faults,
 )
+from wellposed.consistency.receipts import WholeReceipt
 from wellposed.consistency.whole_review import WholeReview
 from wellposed.consistency.whole_setup import WholeSetup
 from wellposed.findings import Severity
@@ -60,10 +67,14 @@ SEVERITIES = {
     "accepted-though-met": "ask",
     "accepted-and-revised": "stop",
     "requested-and-revised": "stop",
+    "accepted-though-stopped": "stop",
+    "returned-without-finding": "ask",
+    "received-after-receipt": "ask",
 }
 GRAVE = (Severity.STOP, Severity.ASK, Severity.CAUTION)
 OWN = [(rule, setup, WholeSetup, setup_faults) for rule in OWN_OF_SETUPS]
 OWN += [(rule, review, WholeReview, review_faults) for rule in OWN_OF_REVIEWS]
+OWN += [(rule, receipt, WholeReceipt, receipt_faults) for rule in OWN_OF_RECEIPTS]
 NAMES = [rule.id for rule, *_ in OWN]
 
 
@@ -73,9 +84,9 @@ def test_the_rules_and_their_weights():
 
 
 def test_what_is_shared_is_declared_once():
-    shared = [rule.id for rule in (*SETUP_RULES, *REVIEW_RULES) if rule.id not in SEVERITIES]
+    shared = [rule.id for rule in (*SETUP_RULES, *REVIEW_RULES, *RECEIPT_RULES) if rule.id not in SEVERITIES]
     assert set(shared) <= {rule.id for rule in RULES}
-    for rules in (SETUP_RULES, REVIEW_RULES):
+    for rules in (SETUP_RULES, REVIEW_RULES, RECEIPT_RULES):
         assert len({rule.id for rule in rules}) == len(rules)
 
 
@@ -97,6 +108,7 @@ def test_a_page_has_one_fragment_that_passes_and_one_that_fails(declared, build,
 
 SOUND = {name: setup(**changes) for name, changes in SOUND_SETUPS.items()}
 SOUND |= {name: review(**changes) for name, changes in SOUND_REVIEWS.items()}
+SOUND |= {name: receipt(**changes) for name, changes in SOUND_RECEIPTS.items()}
 
 
 @pytest.mark.parametrize("document", SOUND.values(), ids=SOUND)
@@ -106,9 +118,10 @@ def test_an_ordinary_document_is_neither_stopped_nor_asked_about(document):
 
 WHOLE = [setup_document(**changes) for changes in SOUND_SETUPS.values()]
 WHOLE += [review_document(**changes) for changes in SOUND_REVIEWS.values()]
+WHOLE += [receipt_document(**changes) for changes in SOUND_RECEIPTS.values()]
 
 
-@pytest.mark.parametrize("document", WHOLE, ids=[*SOUND_SETUPS, *SOUND_REVIEWS])
+@pytest.mark.parametrize("document", WHOLE, ids=[*SOUND_SETUPS, *SOUND_REVIEWS, *SOUND_RECEIPTS])
 def test_a_sound_one_is_not_judged_and_fit_to_send(document):
     report = check(json.dumps(document).encode())
     assert (report.verdict, report.fit_to_send) == ("not-judged", True)
@@ -180,7 +193,7 @@ def changed(model, document, seed):
     return document
 
 
-@pytest.mark.parametrize("document", WHOLE, ids=[*SOUND_SETUPS, *SOUND_REVIEWS])
+@pytest.mark.parametrize("document", WHOLE, ids=[*SOUND_SETUPS, *SOUND_REVIEWS, *SOUND_RECEIPTS])
 def test_nothing_breaks_on_ordinary_documents_changed_blindly(document):
     model = KINDS[document["format"].removeprefix("wellposed/")]
     assert [fault for seed in range(8) for fault in faults_of_the_run(model, changed(model, document, seed))] == []
