@@ -9,7 +9,7 @@ READY := $(VENV)/.ready
 TESTING := $(VENV)/.testing
 
 .DEFAULT_GOAL := help
-.PHONY: help demo test lint types spec spec-check bench rule-rates fuzz pins clean
+.PHONY: help demo test lint types spec spec-check bench rule-rates fuzz many pins clean
 
 help: ## list the targets
 	@sed -n 's/^\([a-z-]*\):.*## \(.*\)/\1\t\2/p' Makefile | while IFS="$$(printf '\t')" read -r name does; \
@@ -39,11 +39,14 @@ types: $(TESTING) ## mypy, strict
 
 spec: $(TESTING) ## write again what is generated: schemas, gate, rules, tables of the specification, example reports
 	$(BIN)/python -m wellposed.generate
+	$(BIN)/python -m wellposed_converters.xml.generate
+	$(BIN)/python -m wellposed_converters.fhir.generate
 	$(BIN)/python -m tests.spec.blocks
 	$(BIN)/python tests/examples/regenerate.py
 
 spec-check: $(TESTING) ## fail if a generated file is not current
 	$(BIN)/python -m wellposed.generate --check
+	$(BIN)/python -m wellposed_converters.xml.generate --check
 
 bench: $(TESTING) ## measure
 	$(BIN)/python tests/bench/bench.py
@@ -55,6 +58,12 @@ rule-rates: $(TESTING) ## how often each clinical rule speaks of 500 sound presc
 
 fuzz: $(TESTING) ## 50,000 mutants through the model and every schema validator
 	WELLPOSED_MUTANTS=50000 $(BIN)/python -m pytest tests/spec/test_agreement.py
+
+many: $(TESTING) ## 20,000 documents a form there and back, 20,000 mutants of XML, 200 kills of the intake
+	WELLPOSED_ROUND_TRIPS=20020 WELLPOSED_XML_MUTANTS=20000 WELLPOSED_XML_TREES=3000 WELLPOSED_CONVERSIONS=20000 \
+		WELLPOSED_KILLS=200 $(BIN)/python -m pytest -n 2 tests/converters/wellposed_converters/xml \
+		tests/converters/wellposed_converters/fhir tests/converters/wellposed_converters/tables \
+		tests/validator/wellposed/exchange
 
 pins: ## write the pinned versions anew from a fresh environment
 	rm -rf $(VENV)-pins

@@ -60,10 +60,15 @@ def test_a_shown_output_is_what_the_command_prints(shell, command, output):
     assert (result.stdout, result.stderr) == (output, "")
 
 
+def complaints(told):
+    """The error stream without what a conversion says of itself when nothing was lost."""
+    return "".join(line for line in told.splitlines(keepends=True) if not line.endswith("nothing lost.\n"))
+
+
 @pytest.mark.parametrize("block", PLAIN)
 def test_the_commands_of_a_block_end_as_they_say(shell, block):
     results = [(command, shell(command)) for command, _ in block]
-    assert [(command, result.returncode, result.stderr) for command, result in results] == [
+    assert [(command, result.returncode, complaints(result.stderr)) for command, result in results] == [
         (command, status, "") for command, status in block
     ]
 

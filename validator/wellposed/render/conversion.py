@@ -20,6 +20,7 @@ LOSSES: Final[Mapping[str, str]] = {
     "not-in-cells": "beside the cells something lies that is not read",
     "too-long-for-a-cell": "too long for a cell",
     "too-many-rows": "more rows than a table may have",
+    "character-not-in-xml": "a character XML does not have",
 }
 """Kinds of losses in words; those of other forms are said by their names."""
 
