@@ -77,7 +77,8 @@ def _judged(document: Document, made: Envelope, numbers: Norms, earlier: tuple[P
     if any(finding.severity == Severity.STOP for finding in found):
         return Report(REFUSED, _placed(document, found), made.id, made.revision, numbers.profile, changes)
     if not isinstance(made, Prescription):
-        return Report(NOT_JUDGED, _placed(document, found), made.id, made.revision, numbers.profile, changes)
+        kind = vars(made)["format"].removeprefix("wellposed/")
+        return Report(NOT_JUDGED, _placed(document, found), made.id, made.revision, numbers.profile, changes, kind)
     from wellposed.kinematics.explain import explained
     from wellposed.kinematics.verdict import judge
     from wellposed.rules import Chart, clinical

@@ -19,6 +19,7 @@ class Report:
     verdict   one of READ_VERDICTS for a prescription; ``unreadable``: no document could be read;
               ``refused``: read, but not a sound document of the format; ``not-judged``: a sound setup,
               receipt or review: a setup is judged against its prescription only
+    kind      of a document that is not judged: ``setup``, ``receipt`` or ``review``
     findings  heaviest first
     id        the document's own id and revision, if it could be read that far
     profile   name of the practice profile, with what it changed: (key or rule, from, to)
@@ -30,6 +31,7 @@ class Report:
     revision: int | None = None
     profile: str | None = None
     changes: tuple[tuple[str, float | str, float | str], ...] = ()
+    kind: str | None = None
 
     @property
     def fit_to_send(self) -> bool:

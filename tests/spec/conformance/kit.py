@@ -16,6 +16,7 @@ KIT = ROOT / "spec" / "conformance"
 MANIFEST = KIT / "manifest.json"
 VERSION = "1.0.0"
 PLACE = ("pointer", "line", "column", "nearest")
+SENT = ("id", "task", "media_type", "now")
 WAY = ("what", "use", "clause", "arch")
 
 
@@ -29,6 +30,11 @@ class Case(NamedTuple):
     @property
     def data(self):
         return (self.folder / self.about["input"]).read_bytes()
+
+    @property
+    def beside(self):
+        """The bytes of the files beside the input, by what they are."""
+        return {name: (self.folder / file).read_bytes() for name, file in self.about.get("beside", {}).items()}
 
 
 def read(path):
@@ -44,8 +50,11 @@ def cases():
 
 def asked(seq, case):
     """The line a runner is sent: nothing of what is expected."""
-    sent = {"id": case.about["id"], "media_type": case.about["media_type"]}
-    return json.dumps({"seq": seq, "case": sent | {"input": base64.b64encode(case.data).decode()}})
+    sent = {name: case.about[name] for name in SENT if name in case.about}
+    sent["input"] = base64.b64encode(case.data).decode()
+    if case.beside:
+        sent["beside"] = {name: base64.b64encode(data).decode() for name, data in case.beside.items()}
+    return json.dumps({"seq": seq, "case": sent})
 
 
 def run(command, chosen):
@@ -62,7 +71,7 @@ def lacks(expected, answer):
         return ["no answer" if answer is None else "errored" if answer.get("errored") else "skipped"]
     wrong = [
         f"{name}: {answer.get(name)}, not {expected[name]}"
-        for name in ("outcome", "verdict")
+        for name in ("outcome", "verdict", "digest")
         if name in expected and answer.get(name) != expected[name]
     ]
     return [*wrong, *_findings(expected, answer), *_conflicts(expected, answer), *_amounts(expected, answer)]

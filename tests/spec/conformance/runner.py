@@ -8,11 +8,16 @@ import json
 import sys
 
 from wellposed.check import check
+from wellposed.digests import digest, digest_of
+from wellposed.exchange.trusting import trust_of
+from wellposed.exchange.verification import Received, verified
 from wellposed.findings import Severity
+from wellposed.formats import forms
+from wellposed.reading import Document, read_document
 from wellposed.report import REFUSED, UNREADABLE
 from wellposed.rules import USUAL
 
-MEDIA_TYPES = ("application/json",)
+FORMS = {"application/xml": "xml", "text/csv": "csv", "application/fhir+json": "fhir"}
 MEMBER = ("role", "clause", "part", "arch", "group", "tooth")
 AMOUNT = ("what", "use", "clause", "arch", "unit", "amount")
 FINDING = ("rule", "severity", "pointer", "line", "column")
@@ -26,11 +31,59 @@ def answered(line):
     try:
         asked = json.loads(line)
         seq, case = asked["seq"], asked["case"]
-        if case["media_type"] not in MEDIA_TYPES:
-            return {"seq": seq, "skipped": True, "why": f"media type {case['media_type']}"}
-        return {"seq": seq, **told(check(base64.b64decode(case["input"], validate=True)))}
+        task, kind = case.get("task", "check"), case["media_type"]
+        if task not in TASKS:
+            return {"seq": seq, "skipped": True, "why": f"task {task}"}
+        if kind not in (FORMS if task == "read" else ("application/json",)):
+            return {"seq": seq, "skipped": True, "why": f"media type {kind}"}
+        return {"seq": seq, **TASKS[task](case, bytes_of(case["input"]))}
     except Exception as error:
         return {"seq": seq, "errored": True, "why": type(error).__name__}
+
+
+def bytes_of(text):
+    return base64.b64decode(text, validate=True)
+
+
+def checked(case, data):
+    """``check``: whether the document is sound, and its clauses can hold together."""
+    return told(check(data))
+
+
+def read(case, data):
+    """``read``: the document that another form carries."""
+    (found,) = forms()[FORMS[case["media_type"]]].read(data)
+    answer = {"outcome": "reject", "findings": [finding_of(one) for one in found.findings]}
+    if found.document is None:
+        return answer
+    return answer | {"outcome": sound(found.findings), "digest": digest(found.document)}
+
+
+def canonical(case, data):
+    """``canonical``: the digest of the canonical bytes of a document, sound or not, that can be read."""
+    found = read_document(data)
+    if isinstance(found, Document):
+        return {"outcome": "accept", "findings": [], "digest": digest_of(found.value)}
+    return {"outcome": "unreadable", "findings": [finding_of(one) for one in found]}
+
+
+def verify(case, data):
+    """``verify``: whether the document comes from whom it names, by the keys and the signature beside it."""
+    beside = {name: bytes_of(text) for name, text in case["beside"].items()}
+    earlier = [Received(**one) for one in json.loads(beside.get("received", b"[]"))]
+    found = verified(data, beside.get("signature"), trust_of(beside["trust"]), case["now"], earlier)
+    answer = {"findings": [finding_of(one) for one in found.findings]}
+    if found.digest is None:
+        return answer | {"outcome": "unreadable"}
+    return answer | {"outcome": sound(found.findings) if found.authentic else "reject", "digest": found.digest}
+
+
+def sound(findings):
+    """One of two, of what is accepted."""
+    return "accept-with-findings" if any(one.severity in HEAVY for one in findings) else "accept"
+
+
+TASKS = {"check": checked, "read": read, "canonical": canonical, "verify": verify}
 
 
 def told(report):

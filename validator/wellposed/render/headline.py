@@ -6,7 +6,7 @@ from wellposed.findings import Finding
 from wellposed.render.conflict import Fact, member
 from wellposed.render.filled import joined
 from wellposed.render.phrases import amount, up
-from wellposed.report import Report
+from wellposed.report import NOT_JUDGED, Report
 
 __all__ = ["CONFLICTS", "headline"]
 
@@ -29,8 +29,14 @@ _HEADLINES = {
     "contradictory": "The instructions cannot hold together.",
     "refused": "The document has faults that must be mended before it can be judged.",
     "unreadable": "The document cannot be read.",
-    "not-judged": "A sound document. What a setup delivers is judged against its prescription: `wellposed review`.",
+    "not-judged": "A sound document, which is not judged.",
 }
+_NOT_JUDGED = {
+    "setup": "A sound setup. What it delivers is judged against its prescription: `wellposed review`.",
+    "review": "A sound review. What it decides of the setup is the reviewer's to decide, and is not judged.",
+    "receipt": "A sound receipt. It tells what became of a document that was sent; there is nothing in it to judge.",
+}
+"""Of documents that are read and not judged, by their kind."""
 
 
 def headline(report: Report) -> str:
@@ -60,7 +66,7 @@ def _verdict(report: Report) -> str:
         return _against(conflicts[0])
     if any(finding.rule == "nothing-asked" for finding in report.findings) and report.verdict == "possible":
         return "Nothing is asked for."
-    return _HEADLINES[report.verdict]
+    return _NOT_JUDGED[report.kind] if report.verdict == NOT_JUDGED and report.kind else _HEADLINES[report.verdict]
 
 
 def _unsaid(finding: Finding) -> str:

@@ -23,7 +23,7 @@ from wellposed.review.result import Compared, Reviewed, SetupReview, Unasked
 from wellposed.review.stay import staying
 from wellposed.vocabulary.motions import MOTIONS
 
-__all__ = ["asked_again", "requests", "revised_first", "unopened"]
+__all__ = ["asked_again", "leaning", "requests", "revised_first", "unopened"]
 
 _SECTIONS = ("goals", "keep", "movements", "allow", "exclude", "attachments", "staging")
 _UNMET = ("not-met", "beyond")
@@ -72,6 +72,11 @@ def unopened(review: SetupReview) -> tuple[Unasked, ...]:
     """What moved unasked, without what an unmet clause tells already."""
     told = {one.id for one in review.unmet}
     return tuple(one for one in review.unasked if not told & tellers(review, one))
+
+
+def leaning(clause: Reviewed) -> bool:
+    """Whether it is met only with a change that is counted on."""
+    return clause.outcome in ("met", "within") and any(part.why == "expected" for part in clause.parts)
 
 
 def tellers(review: SetupReview, one: Unasked) -> set[str]:

@@ -54,6 +54,7 @@ class Compared:
                 prescription), ``hinge`` (it turns on how far a millimetre at the molars moves the bite),
                 ``not-in-a-setup`` (no setup shows it), ``teeth-missing``; ``expected`` where it is met only with a
                 change that is counted on
+    counted_on  that change, in ``unit``; None where it is met without one
     """
 
     what: str
@@ -66,6 +67,7 @@ class Compared:
     tolerance: float
     met: bool | None
     why: str | None = None
+    counted_on: Span | None = None
 
 
 @dataclass(frozen=True, slots=True)

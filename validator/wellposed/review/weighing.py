@@ -37,7 +37,8 @@ def weighed(  # noqa: PLR0913 - the members of what is compared
         return Compared(what, where, unit, asked, before, None, None, tolerance, None, why or "not-stated")
     met, why = _told(asked, delivered, tolerance, expected)
     difference = _outside(asked, delivered) if met is not True else 0.0
-    return Compared(what, where, unit, asked, before, delivered, difference, tolerance, met, why)
+    counted_on = expected if why == "expected" else None
+    return Compared(what, where, unit, asked, before, delivered, difference, tolerance, met, why, counted_on)
 
 
 def _told(asked: Span, delivered: Span, tolerance: float, expected: Span) -> tuple[bool | None, str | None]:

@@ -10,6 +10,7 @@ from wellposed import norms
 from wellposed.declare import RULE_FAILED
 from wellposed.findings import Finding, Severity, ordered
 from wellposed.norms import Norms
+from wellposed.review.result import SetupReview
 from wellposed.revisions import chain, told
 from wellposed.revisions.case import Conversation, Held, Unread, conversations, opened
 from wellposed.revisions.comparing import compared
@@ -29,6 +30,7 @@ class CaseHistory:
     followed     the prescriptions followed, one a revision
     comparisons  each of these against the one followed before it
     threads      every clause through the revisions
+    reviews      every setup held against the revision it answers, in the order of these
     findings     where the documents do not join up, and what the clauses' ways say; heaviest first
     """
 
@@ -38,6 +40,7 @@ class CaseHistory:
     comparisons: tuple[Comparison, ...]
     threads: tuple[Thread, ...]
     findings: tuple[Finding, ...]
+    reviews: tuple[SetupReview, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +72,8 @@ def _followed(case: Conversation, reviewer: Reviewer) -> CaseHistory:
     broken = [Finding(RULE_FAILED, Severity.STOP, "", {"rule": "review", "names": list(one.names)}) for one in failed]
     told_of = (*broken, *_chain_findings(case), *(_clause_findings(case, found) if case.orders else ()))
     steps = tuple(compared(before, after, case.numbers) for before, after in pairwise(case.orders))
-    return CaseHistory(case.id, case.held, case.line, steps, found, ordered(told_of))
+    held = tuple(one for order in case.line for one in reviews.get(order.identity.digest, ()))
+    return CaseHistory(case.id, case.held, case.line, steps, found, ordered(told_of), held)
 
 
 def _chain_findings(case: Conversation) -> Iterator[Finding]:

@@ -76,6 +76,11 @@ class Thread:
     steps: list[Step] = field(default_factory=list)
 
     @property
+    def first(self) -> Item:
+        """The clause as it was first said."""
+        return next(step.item for step in self.steps if step.item is not None)
+
+    @property
     def last(self) -> Item:
         """The clause as it was last said."""
         return next(step.item for step in reversed(self.steps) if step.item is not None)

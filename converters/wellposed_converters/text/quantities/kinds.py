@@ -23,6 +23,7 @@ class Amount:
     asks, why the type of the question it is, and what is odd about it; the values are then only one reading
     sign      + or - as written
     bare      a lone number that may as well be a tooth
+    within    "within" bounds it; ``kept``: in "keep within"
     """
 
     start: int
@@ -38,6 +39,8 @@ class Amount:
     why: str | None = None
     sign: str | None = None
     bare: bool = False
+    within: bool = False
+    kept: bool = False
 
 
 @dataclass(frozen=True)

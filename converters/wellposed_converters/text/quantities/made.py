@@ -14,7 +14,7 @@ from wellposed_converters.text.quantities.value import Value, dotted_tooth, valu
 from wellposed_converters.text.quantities.words import Row, asks, phrases, words
 
 Found = Amount | FromTo
-BOUNDS: Final = {"at_most": "at_most", "at_most_open": "at_most", "at_least": "at_least"}
+BOUNDS: Final = {"at_most": "at_most", "at_most_open": "at_most", "at_least": "at_least", "either": "at_most"}
 
 
 @dataclass(frozen=True)
@@ -118,6 +118,8 @@ def _amount(row: Row, at: int, first: Frame, core: _Core, sure: bool) -> tuple[A
         why,
         core.value.sign,
         _bare(row, core, sure) and not (first or after or why or core.ranged),
+        within=bool(first.said & words("within", "words")),
+        kept=bool(first.said & words("within", "kept")),
     )
     return made, after.last
 
@@ -135,6 +137,8 @@ def _why(row: Row, first: Frame, core: _Core, after: Frame, bounds: set[str], su
     """Doubts that only the words around a value raise."""
     if len(bounds) > 1:
         return "bounds-disagree"
+    if "either" in first.bounds | after.bounds:
+        return "either-way"
     if first.dotted and row.tight(core.value.first) and core.value.number.form == "integer":
         return "decimal-or-stop"
     if core.unit or sure or counted_by(row, core.last):

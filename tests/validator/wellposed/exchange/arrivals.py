@@ -85,8 +85,8 @@ def based(members):
     return {**members, "replaces": digest(DOCUMENT)} if members.get("replaces") == "BASE" else members
 
 
-def arrived(**told):
-    """What is said of an arrival, told in short as on the pages of the rules."""
+def sent(**told):
+    """What arrives, told in short as on the pages of the rules: data, signature, list of keys, moment, what came before."""
     document = document_of(told)
     secret = STRANGER if "signed_by" in told else SECRET
     signature = sealed(document, secret, header(secret, **told.get("header", {})))
@@ -94,4 +94,10 @@ def arrived(**told):
         signature = told["signature"] and told["signature"].encode()
     earlier = [received(**based(members)) for members in told.get("earlier", ())]
     data = written({**document, **told.get("changed", {})})
-    return verified(data, signature, trust(**told.get("key", {})), told.get("now", NOW), earlier)
+    return data, signature, trusted(**told.get("key", {})), told.get("now", NOW), earlier
+
+
+def arrived(**told):
+    """What is said of an arrival."""
+    data, signature, keys, now, earlier = sent(**told)
+    return verified(data, signature, Trust.model_validate(keys), now, earlier)

@@ -11,7 +11,7 @@ from wellposed.render.readback.measured import direction
 from wellposed.render.review.amounts import amount, is_variable, reached, rounded, travel, value
 from wellposed.render.review.words import BEYOND, NOUNS, because
 from wellposed.render.words import VARIABLE_WORDS
-from wellposed.review.result import Compared
+from wellposed.review.result import Compared, Span
 from wellposed.vocabulary.measures import MEASURE_KINDS
 from wellposed.vocabulary.motions import MOTIONS
 from wellposed.vocabulary.teeth import ARCHES, TEETH
@@ -58,8 +58,26 @@ def delivered(part: Compared, section: str, clause: Part) -> str:
         named = subject(part)
         return f"{named}: cannot be told ({because(part.why)})" if named else f"cannot be told ({because(part.why)})"
     off = _off(part, section, clause)
-    told = _told(part)
+    told = _told(part) + _helped(part)
     return f"{told}, {off}" if off else told
+
+
+def _helped(part: Compared) -> str:
+    """What it comes to with the change that is counted on; no overlap is less than none."""
+    span, change = part.delivered, part.counted_on
+    if change is None or span is None:
+        return ""
+    ends = [_plus(span.low, change.low), _plus(span.high, change.high)]
+    if part.what in MEASURE_KINDS:
+        to = reached(part.what, Span(*ends), part.unit, is_change=part.before is None)
+    else:
+        low, high = (max(0.0, rounded(end or 0.0)) for end in ends)
+        to = amount(high, part.unit) if low == high else f"{number(low)} to {amount(high, part.unit)}"
+    return f" by the movements, {to} with what is counted on"
+
+
+def _plus(end: float | None, change: float | None) -> float | None:
+    return None if end is None or change is None else end + change
 
 
 def subject(part: Compared) -> str:

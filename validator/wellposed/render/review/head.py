@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wellposed.render.filled import joined
-from wellposed.review.requests import unopened
+from wellposed.review.requests import leaning, unopened
 from wellposed.review.result import SetupReview
 
 __all__ = ["OTHER", "head"]
@@ -40,17 +40,26 @@ def _not_so(review: SetupReview) -> str:
     said = [one for one in told if one]
     if said:
         return f"Not as ordered: {joined(said)}."
-    return "Nothing is found to be other than ordered." if _count(review, "cannot-be-told") else "As ordered."
+    sure = not _count(review, "cannot-be-told") and not _leaning(review)
+    return "As ordered." if sure else "Nothing is found to be other than ordered."
 
 
 def _so(review: SetupReview) -> str:
     counts = [
-        _counted(_count(review, "met", "within"), "clause is met", "clauses are met"),
+        _counted(_count(review, "met", "within") - _leaning(review), "clause is met", "clauses are met"),
+        _counted(_leaning(review), f"clause {_LEANS.format('is')}", f"clauses {_LEANS.format('are')}"),
         _counted(_count(review, "cannot-be-told"), "clause cannot be told", "clauses cannot be told"),
         _counted(_count(review, "declared"), "is only said by the laboratory", "are only said by the laboratory"),
     ]
     told = "; ".join(one for one in counts if one)
     return f"{told}." if told else ""
+
+
+_LEANS = "{} met only with changes that are counted on"
+
+
+def _leaning(review: SetupReview) -> int:
+    return sum(map(leaning, review.clauses))
 
 
 def _count(review: SetupReview, *outcomes: str) -> int:

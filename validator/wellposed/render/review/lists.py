@@ -15,6 +15,7 @@ from wellposed.render.review.amounts import amount, is_variable, measure_name, r
 from wellposed.render.review.clause_words import in_words, part_of
 from wellposed.render.review.delivered import grouped, place, subject
 from wellposed.render.review.words import STANDINGS, because
+from wellposed.review.requests import leaning
 from wellposed.review.result import Compared, MeasureLine, Reviewed, SetupReview, Span, Unasked
 from wellposed.vocabulary.measures import MEASURE_KINDS
 from wellposed.vocabulary.motions import VARIABLES
@@ -137,7 +138,7 @@ def met(clauses: Iterable[Reviewed], prescription: Prescription) -> Iterator[tup
         if one.outcome in ("met", "within"):
             clause = part_of(prescription, one)
             brief = _brief(one, clause)
-            leans = ", with what is counted on" if any(part.why == "expected" for part in one.parts) else ""
+            leans = ", with what is counted on" if leaning(one) and not brief else ""
             just = ", within the tolerance" if any(_is_outside(part) for part in one.parts) else ""
             yield one.id, in_words(clause) + (f": {brief}" if brief else "") + just + leans
 

@@ -13,7 +13,7 @@ from wellposed.review.requests import unopened
 from wellposed.review.result import Compared, MeasureLine, Reviewed, SetupReview, Span, Unasked
 from wellposed.vocabulary.terms import ReviewOutcome
 
-__all__ = ["review_json"]
+__all__ = ["review_json", "unasked_object"]
 
 FORMAT = "wellposed/setup-review"
 OUTCOMES = get_args(ReviewOutcome)
@@ -28,7 +28,7 @@ def review_json(review: SetupReview, prescription: Prescription, names: tuple[st
         "setup": _document(names[1], review.setup),
         "prescription": _document(names[0], review.prescription) | {"verdict": review.verdict},
         "clauses": [_clause(one, prescription) for one in review.clauses],
-        "unasked": [_unasked(one) for one in review.unasked],
+        "unasked": [unasked_object(one) for one in review.unasked],
         "measures": [_measure(one) for one in review.measures],
         "findings": [finding_object(one) for one in review.findings],
         "profile": profile_object(review.profile, review.changes),
@@ -70,6 +70,7 @@ def _part(part: Compared) -> dict[str, Any]:
         "tolerance": part.tolerance,
         "met": part.met,
         "why": part.why,
+        "counted_on": _span(part.counted_on),
     }
 
 
@@ -77,7 +78,8 @@ def _span(span: Span | None) -> dict[str, float | None] | None:
     return None if span is None else {"least": span.low, "most": span.high}
 
 
-def _unasked(one: Unasked) -> dict[str, Any]:
+def unasked_object(one: Unasked) -> dict[str, Any]:
+    """What moved unasked, as JSON."""
     return {
         "what": one.what,
         "where": one.where,

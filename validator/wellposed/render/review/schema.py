@@ -22,7 +22,7 @@ from wellposed.report import READ_VERDICTS
 from wellposed.review.result import Doing, Section
 from wellposed.vocabulary.terms import ReviewOutcome
 
-__all__ = ["review_schema"]
+__all__ = ["review_schema", "unasked"]
 
 _NUMBER: Schema = {"type": "number"}
 _WHERE: Schema = {"type": "string", "description": "tooth, contact, arch or pair; empty for the mouth"}
@@ -40,7 +40,7 @@ def review_schema() -> Schema:
         setup=named(**document),
         prescription=named(**document, verdict=one_of(list(READ_VERDICTS))),
         clauses=listed(_clause(outcomes)),
-        unasked=listed(_unasked()),
+        unasked=listed(unasked()),
         measures=listed(_measure()),
         findings=listed(ref("Finding")),
         profile=profile(),
@@ -86,10 +86,12 @@ def _part() -> Schema:
         tolerance=_NUMBER,
         met=_YES_NO,
         why={**or_null(NAME), "description": "why it cannot be told"},
+        counted_on={**or_null(_span()), "description": "the change counted on, where it is met only with it"},
     )
 
 
-def _unasked() -> Schema:
+def unasked() -> Schema:
+    """What moved unasked."""
     return named(
         what=NAME,
         where=_WHERE,

@@ -9,11 +9,14 @@ from textwrap import wrap
 from wellposed.findings import CAUTION, Severity
 from wellposed.render.filled import joined
 from wellposed.render.review.laid import block, listed, section
+from wellposed.render.review.lists import unasked
 from wellposed.render.revisions.words import part
 from wellposed.render.text import numbered, text
+from wellposed.review.requests import unopened
+from wellposed.review.result import SetupReview
 from wellposed.revisions.case import Held
 from wellposed.revisions.history import CaseHistory, History
-from wellposed.revisions.result import Comparison
+from wellposed.revisions.result import Comparison, Item
 from wellposed.revisions.threads import Step, Thread
 
 __all__ = ["history_text"]
@@ -52,6 +55,7 @@ def _case(one: CaseHistory, width: int) -> str:
         *numbered(one.findings, width, headings=_HEADINGS),
         section("Documents", listed(map(_document, one.documents), width)),
         section("From revision to revision", listed(map(_compared, one.comparisons), width)),
+        section("What moved though nothing opened it", listed(map(_moved, one.reviews), width)),
         section("Clause by clause", (line for thread in one.threads for line in _thread(thread, width))),
     ]
     return "\n".join(part for part in parts if part)
@@ -84,22 +88,32 @@ def _compared(one: Comparison) -> tuple[str, str]:
     )
 
 
+def _moved(one: SetupReview) -> tuple[str, str]:
+    """What a setup moves unasked, without what an unmet clause tells already."""
+    found = unopened(one)
+    told = f"{len(found)} change{'' if len(found) == 1 else 's'}: {'; '.join(unasked(found))}" if found else "nothing"
+    return f"{one.setup[0]} {one.setup[1]}", told
+
+
 def _thread(thread: Thread, width: int) -> Iterator[str]:
-    """One clause: as it was last said, then its way, a line for each revision."""
-    rows = [("", part(thread.last.part) + ("" if thread.standing else " (no longer asked)"))]
-    ids = ["", *(step.item.id if step.item else "" for step in thread.steps)]
-    rows += [
-        (f"Revision {s.revision}:", _step(s, s.item is not None and was not in ("", s.item.id)))
-        for was, s in zip(ids, thread.steps, strict=False)
-    ]
+    """One clause: as it was first said, then its way, a line for each revision."""
+    rows = [("", part(thread.first.part) + ("" if thread.standing else " (no longer asked)"))]
+    said: Item | None = None
+    for step in thread.steps:
+        rows.append((f"Revision {step.revision}:", _step(step, said)))
+        said = step.item or said
     yield from block(thread.last.id, rows, width)
 
 
-def _step(step: Step, renamed: bool) -> str:
+def _step(step: Step, said: Item | None) -> str:
+    """How it changed, what it says where that differs from what was ``said`` last, what each setup makes of it."""
     change = _CHANGES.get(step.change, step.change)
-    called = f", as {step.item.id}" if step.item is not None and renamed else ""
+    if step.item is not None and said is not None:
+        change += f", as {step.item.id}" if step.item.id != said.id else ""
+        now = part(step.item.part)
+        change += f", now: {now}" if now != part(said.part) else ""
     told = [f"{_OUTCOMES[one.outcome]} in {one.setup} {one.revision}{_doing(one.doing)}" for one in step.outcomes]
-    return "; ".join((change + called, *told))
+    return "; ".join((change, *told))
 
 
 def _doing(doing: str | None) -> str:

@@ -7,7 +7,9 @@ from typing import Any
 
 from wellposed.model.envelope import Answers
 from wellposed.render.json_report import CLOSING, dumped, finding_object
+from wellposed.render.review.machine import unasked_object
 from wellposed.render.revisions.words import part
+from wellposed.review.result import SetupReview
 from wellposed.revisions.case import Held, Unread
 from wellposed.revisions.history import CaseHistory, History
 from wellposed.revisions.plans import Amount, SetupComparison
@@ -138,6 +140,7 @@ def _case(one: CaseHistory) -> dict[str, Any]:
             for told in one.comparisons
         ],
         "clauses": [_thread(thread) for thread in one.threads],
+        "setups": [_moved(review) for review in one.reviews],
     }
 
 
@@ -148,6 +151,16 @@ def _document(one: Held) -> dict[str, Any]:
         **_identity(one.identity),
         "issued": one.document.issued,
         "answers": [_answers(answer) for answer in one.answers],
+    }
+
+
+def _moved(review: SetupReview) -> dict[str, Any]:
+    name, revision = review.setup
+    return {
+        "id": name,
+        "revision": revision,
+        "answers": review.prescription[1],
+        "unasked": [unasked_object(one) for one in review.unasked],
     }
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import get_args
 
 from wellposed.model import DOCUMENTS
+from wellposed.render.review.schema import unasked
 from wellposed.render.schema_parts import (
     COUNT,
     NAME,
@@ -149,6 +150,7 @@ def _case() -> Schema:
         findings=listed(ref("Finding")),
         comparisons=listed(named(**step, **_prescriptions())),
         clauses=listed(_thread()),
+        setups=listed(named(id=TEXT, revision=_REVISION, answers=_REVISION, unasked=listed(unasked()))),
     )
 
 

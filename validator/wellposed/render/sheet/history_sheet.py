@@ -36,6 +36,7 @@ _CHANGES: Mapping[str, str] = MappingProxyType(
         "dropped": "dropped",
     }
 )
+_NONE = "The documents join up, and no clause needs a second look."
 _SAME = ("unchanged", "reworded")
 
 
@@ -53,7 +54,7 @@ def history_sheet(case: CaseHistory) -> Page:
         (
             Section("The documents", (Figure(timeline([_event(case, one) for one in _in_order(case)])),)),
             _clauses(case),
-            findings(case.findings, heading="What the case shows"),
+            findings(case.findings, heading="What the case shows", none=_NONE),
             arches(drawn, mouth, planned=False, heading=f"The arches, as revision {last.revision} orders them"),
         ),
         CLOSING,

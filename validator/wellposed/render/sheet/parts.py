@@ -119,9 +119,12 @@ def _about(note: Note) -> str:
 
 
 def findings(
-    found: Sequence[Finding], headings: Mapping[Severity, str] = WEIGHTS, heading: str = "What the check found"
+    found: Sequence[Finding],
+    headings: Mapping[Severity, str] = WEIGHTS,
+    heading: str = "What the check found",
+    none: str = "Nothing.",
 ) -> Section:
-    """What was found, by weight; what goes under another finding stands with it."""
+    """What was found, by weight; what goes under another finding stands with it; ``none`` where that is nothing."""
     groups: dict[str, list[tuple[str, tuple[Line, ...]]]] = {}
     leading = [one for one in found if not one.under]
     for place, one in enumerate(leading, 1):
@@ -129,7 +132,7 @@ def findings(
         heaviest = min((one, *members), key=lambda each: each.severity.rank).severity
         groups.setdefault(headings[heaviest], []).append((f"{place}", tuple(_told(one, members))))
     blocks: list[Block] = [Listed(heading, tuple(items)) for heading, items in groups.items()]
-    return Section(heading, tuple(blocks) or (Words("Nothing."),))
+    return Section(heading, tuple(blocks) or (Words(none),))
 
 
 def _told(one: Finding, members: Sequence[Finding]) -> Iterator[Line]:

@@ -24,7 +24,7 @@ from wellposed.render.sheet.planned import Planning, planned
 from wellposed.render.sheet.profiles import MEASURES
 from wellposed.render.sheet.words import SENSES
 from wellposed.review.plan import Plan
-from wellposed.review.requests import unopened
+from wellposed.review.requests import leaning, unopened
 from wellposed.review.result import MeasureLine, Reviewed, SetupReview
 from wellposed.vocabulary.motions import VARIABLES, Variable
 from wellposed.vocabulary.teeth import ARCHES
@@ -113,7 +113,7 @@ def _clause(prescription: Prescription, one: Reviewed, said: str) -> tuple[str, 
     words = in_words(part)
     wish = "wished for: " if one.strength == "prefer" else ""
     doing = f": {_DOING[one.doing]}" if one.doing else ""
-    leans = ", with what is counted on" if any(each.why == "expected" for each in one.parts) else ""
+    leans = ", with what is counted on" if leaning(one) else ""
     stated = said.removeprefix(words).removeprefix(": ")
     return (
         one.id,
