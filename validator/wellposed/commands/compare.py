@@ -4,18 +4,15 @@ from __future__ import annotations
 
 import click
 
-from wellposed.check import sound_document
-from wellposed.commands.codes import FIT, NOT_FIT, NOT_READ
-from wellposed.commands.files import STDIN, FileError, content, shown
+from wellposed.commands.codes import FIT, NOT_FIT
+from wellposed.commands.documents import sound_in
+from wellposed.commands.files import STDIN, shown
 from wellposed.commands.output import printed, width
 from wellposed.commands.practice import limits, profile_option
-from wellposed.commands.refusal import refused
 from wellposed.model import Prescription, Review, Setup
 from wellposed.model.envelope import Envelope
 from wellposed.norms import Norms
-from wellposed.reading.limits import MOST_BYTES
 from wellposed.render.revisions import comparison_json, comparison_text, reviews_text, setups_text
-from wellposed.report import Report
 from wellposed.revisions.comparing import compared
 from wellposed.revisions.plans import SetupComparison, setups_compared
 from wellposed.revisions.result import Comparison
@@ -49,22 +46,9 @@ def command(ctx: click.Context, /, old: str, new: str, form: str, profile: str |
     """
     if old == new == STDIN:
         raise click.UsageError("- (the standard input) can be given once only")
-    told = _told(_document(ctx, old), _document(ctx, new), limits(profile))
+    told = _told(sound_in(ctx, old), sound_in(ctx, new), limits(profile))
     printed(comparison_json(told, (shown(old), shown(new))) if form == "json" else _text(told))
     ctx.exit(NOT_FIT if isinstance(told, Comparison) and told.weighed.introduced else FIT)
-
-
-def _document(ctx: click.Context, file: str) -> Envelope:
-    """The sound document in a file; what is wrong with it is said, and ends the run."""
-    name = shown(file)
-    try:
-        found = sound_document(content(file, MOST_BYTES + 1))
-    except FileError as error:
-        click.echo(f"wellposed: {name}: {error}", err=True)
-        ctx.exit(NOT_READ)
-    if isinstance(found, Report):
-        ctx.exit(refused(found, name))
-    return found
 
 
 def _told(old: Envelope, new: Envelope, numbers: Norms | None) -> Told:

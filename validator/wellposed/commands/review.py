@@ -6,19 +6,16 @@ from typing import Any, TypeVar
 
 import click
 
-from wellposed.check import sound_document
-from wellposed.commands.codes import FIT, NOT_FIT, NOT_READ
+from wellposed.commands.codes import FIT, NOT_FIT
 from wellposed.commands.deciding import document_text, options_fit
-from wellposed.commands.files import STDIN, FileError, content, shown
+from wellposed.commands.documents import sound_in
+from wellposed.commands.files import STDIN, shown
 from wellposed.commands.output import printed, put, width
 from wellposed.commands.practice import limits, profile_option
-from wellposed.commands.refusal import refused
 from wellposed.findings import Severity
 from wellposed.model import Prescription, Setup
 from wellposed.model.envelope import Envelope
-from wellposed.reading.limits import MOST_BYTES
 from wellposed.render.review import review_json, review_text
-from wellposed.report import Report
 from wellposed.review import review
 from wellposed.review.requests import unopened
 from wellposed.review.result import SetupReview
@@ -80,16 +77,9 @@ def command(ctx: click.Context, /, prescription: str, setup: str, form: str, **o
 
 def _document(ctx: click.Context, file: str, kind: type[D]) -> D:
     """The sound document of a kind in a file; what is wrong with it is said, and ends the run."""
-    name = shown(file)
-    try:
-        found = sound_document(content(file, MOST_BYTES + 1))
-    except FileError as error:
-        click.echo(f"wellposed: {name}: {error}", err=True)
-        ctx.exit(NOT_READ)
-    if isinstance(found, Report):
-        ctx.exit(refused(found, name))
+    found = sound_in(ctx, file)
     if not isinstance(found, kind):
-        raise click.UsageError(f"{name} is not {_KINDS[kind]}")
+        raise click.UsageError(f"{shown(file)} is not {_KINDS[kind]}")
     return found
 
 

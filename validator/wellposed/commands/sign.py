@@ -4,17 +4,12 @@ from __future__ import annotations
 
 import click
 
-from wellposed.check import sound_document
-from wellposed.commands.codes import NOT_READ
-from wellposed.commands.files import FileError, content, shown
+from wellposed.commands.documents import sound_in
 from wellposed.commands.key_files import new_file, private_key
 from wellposed.commands.output import printed
-from wellposed.commands.refusal import refused
 from wellposed.digests import digest
 from wellposed.exchange.keys import thumbprint
 from wellposed.exchange.signing import signed
-from wellposed.reading.limits import MOST_BYTES
-from wellposed.report import Report
 
 __all__ = ["command"]
 
@@ -40,14 +35,7 @@ def command(ctx: click.Context, document: str, key: str, output: str) -> None:
       3  the file or the document could not be read
       4  a fault inside the program
     """
-    name = shown(document)
-    try:
-        found = sound_document(content(document, MOST_BYTES + 1))
-    except FileError as error:
-        click.echo(f"wellposed: {name}: {error}", err=True)
-        ctx.exit(NOT_READ)
-    if isinstance(found, Report):
-        ctx.exit(refused(found, name))
+    found = sound_in(ctx, document)
     secret = private_key(key)
     new_file(output, signed(found, secret).encode())
     printed(f"{found.id}, revision {found.revision}: signed.\nkey      {thumbprint(secret.x)}\n")
