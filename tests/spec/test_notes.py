@@ -28,7 +28,8 @@ def amount(clause):
     bound = "exactly" if clause.minimum == clause.maximum else "at most" if clause.minimum is None else "at least"
     value = clause.maximum if clause.maximum is not None else clause.minimum
     when = WHEN.get(clause.measure, "")
-    change = " of change" if clause.measure == "change" and clause.dir in ("reduce", "increase") else ""
+    measured = clause.mode == "keep" or clause.dir in ("reduce", "increase")
+    change = " of change" if clause.measure == "change" and measured else ""
     return f"{bound} {value:g} {clause.unit or ''}{when}{change}".rstrip()
 
 

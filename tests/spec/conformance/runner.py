@@ -45,7 +45,7 @@ def bytes_of(text):
     return base64.b64decode(text, validate=True)
 
 
-def checked(case, data):
+def checked(_case, data):
     """``check``: whether the document is sound, and its clauses can hold together."""
     return told(check(data))
 
@@ -59,7 +59,7 @@ def read(case, data):
     return answer | {"outcome": sound(found.findings), "digest": digest(found.document)}
 
 
-def canonical(case, data):
+def canonical(_case, data):
     """``canonical``: the digest of the canonical bytes of a document, sound or not, that can be read."""
     found = read_document(data)
     if isinstance(found, Document):

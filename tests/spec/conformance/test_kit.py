@@ -16,13 +16,35 @@ from pathlib import Path
 import pytest
 from jsonschema import Draft202012Validator
 from tests.spec.conformance import clinical, kit, runner
+from tests.spec.conformance.areas import AREAS as GENERATED
+from tests.spec.conformance.laying import about
 
 from wellposed.catalogue import rules
+from wellposed.formats import forms
 from wellposed.report import READ_VERDICTS
 from wellposed.rules import RULES
 
 RUNNER = [sys.executable, str(Path(runner.__file__))]
-AREAS = {"parse": 30, "structure": 25, "contradiction": 25, "clinical": 75}
+AREAS = {
+    "parse": 30,
+    "structure": 25,
+    "contradiction": 25,
+    "clinical": 75,
+    "canonical": 30,
+    "signature": 75,
+    "xml": 50,
+    "csv": 75,
+    "fhir": 30,
+}
+OF_WORKBOOKS = {
+    "table-sheet",
+    "table-hidden",
+    "table-cell-kind",
+    "table-number-format",
+    "table-merged",
+    "table-comment",
+    "table-struck-out",
+}
 SCHEMAS = {name: Draft202012Validator(kit.read(kit.KIT / f"{name}.schema.json")) for name in ("case", "expected")}
 VERDICTS = {"unreadable", "refused", "not-judged", *READ_VERDICTS}
 OUTCOMES = {"accept", "accept-with-findings", "reject", "unreadable"}
@@ -65,6 +87,9 @@ def test_the_schemas_refuse_what_they_do_not_know():
     about, expected = case_of("parse/001-smallest").about, case_of("parse/001-smallest").expected
     assert not SCHEMAS["case"].is_valid(about | {"x": 1})
     assert not SCHEMAS["case"].is_valid(about | {"level": "shall"})
+    assert not SCHEMAS["case"].is_valid(about | {"task": "guess"})
+    assert not SCHEMAS["case"].is_valid(about | {"task": "verify"})
+    assert not SCHEMAS["case"].is_valid(about | {"now": "2026-03-05T08:00:00Z"})
     assert not SCHEMAS["expected"].is_valid(expected | {"message": "words"})
     assert not SCHEMAS["expected"].is_valid(expected | {"conflicts": [[{"role": "asked"}]]})
 
@@ -97,10 +122,13 @@ def test_titles_say_what_is_so():
     assert [case.about["title"] for case in kit.cases() if vague.search(case.about["title"])] == []
 
 
-def test_a_case_folder_holds_its_three_files():
+def test_a_case_folder_holds_its_files_and_no_other():
     held = {case.about["id"]: {file.name for file in case.folder.iterdir()} for case in kit.cases()}
-    three = {case.about["id"]: {"case.json", "expected.json", case.about["input"]} for case in kit.cases()}
-    assert held == three
+    named = {
+        case.about["id"]: {"case.json", "expected.json", case.about["input"], *case.about.get("beside", {}).values()}
+        for case in kit.cases()
+    }
+    assert held == named
 
 
 def test_every_folder_is_a_case():
@@ -111,7 +139,8 @@ def test_every_folder_is_a_case():
 def test_no_two_inputs_are_alike_but_where_something_else_is_asked():
     seen = {}
     for case in kit.cases():
-        seen.setdefault(case.data, []).append(case)
+        sent = json.loads(kit.asked(0, case))["case"]
+        seen.setdefault(json.dumps({**sent, "id": ""}), []).append(case)
     same = [cases for cases in seen.values() if len(cases) > 1]
     assert [
         [case.about["id"] for case in cases]
@@ -143,7 +172,7 @@ def test_every_heading_named_is_in_the_specification():
 def test_every_rule_has_a_case():
     told = {finding["rule"] for case in kit.cases() for finding in case.expected["findings"]}
     over_revisions = {rule.id for rule in RULES} - {rule.id for rule in clinical.ALONE}
-    with_others = ("history", "intake")
+    with_others = ("history", "intake", "signs")  # a case is one document: the page says so
     over_documents = {rule.id for rule in rules() if rule.group in with_others or rule.group.startswith("setup ")}
     assert sorted({rule.id for rule in rules()} - told - over_revisions - over_documents) == []
 
@@ -152,6 +181,32 @@ def test_the_clinical_area_is_that_of_the_rules():
     told = {case.about["id"]: case.expected for case in kit.cases() if case.about["id"].startswith("clinical/")}
     made = {f"clinical/{n:03}-{rule.id}": clinical.expected(rule) for n, rule in enumerate(clinical.ALONE, 1)}
     assert told == made
+
+
+@pytest.mark.parametrize("form", ["xml", "csv", "fhir"])
+def test_every_rule_of_a_form_has_a_case(form):
+    told = {
+        finding["rule"]
+        for case in kit.cases()
+        if case.about["id"].startswith(f"{form}/")
+        for finding in case.expected["findings"]
+    }
+    assert set(forms()[form].rules) - told - OF_WORKBOOKS == set()
+
+
+@pytest.mark.parametrize("area", GENERATED, ids=lambda area: area.name)
+def test_a_generated_area_is_that_of_the_tables(area):
+    """Both ways: no case is there that no row asks for, and none says otherwise than its row."""
+    told = {case.about["id"]: case.expected for case in kit.cases() if case.about["id"].startswith(f"{area.name}/")}
+    assert told == {about(area, number, row)["id"]: row.expected for number, row in enumerate(area.rows, 1)}
+
+
+def test_in_every_area_something_is_right_and_something_is_wrong():
+    found = {}
+    for case in kit.cases():
+        found.setdefault(case.about["id"].partition("/")[0], set()).add(case.expected["outcome"])
+    one_sided = {area for area, outcomes in found.items() if not outcomes & {"accept"} or outcomes == {"accept"}}
+    assert one_sided == set()
 
 
 def test_every_verdict_and_outcome_has_a_case():
@@ -175,6 +230,7 @@ def first(**members):
 
 
 TWICE = "contradiction/012-two-conflicts-on-one-keep"
+SIGNED = "signature/001-what-is-signed-by-its-sender-comes-from-its-sender"
 ANY = "contradiction/037-room-of-the-other-arch"
 WRONG = {
     "another outcome": (TWICE, changed(outcome="accept")),
@@ -209,6 +265,8 @@ WRONG = {
             {"rule": "preference-not-met", "severity": "note", "pointer": "/goals/0"}
         ),
     ),
+    "another digest": (SIGNED, changed(digest="0" * 64)),
+    "no digest": (SIGNED, lambda answer: answer.pop("digest")),
     "skipped": (TWICE, lambda answer: (answer.clear(), answer.update(skipped=True))),
     "errored": (TWICE, lambda answer: (answer.clear(), answer.update(errored=True))),
 }
@@ -301,6 +359,18 @@ LINES = {
     "another media type": (
         '{"seq": 7, "case": {"media_type": "application/xml", "input": ""}}',
         {"seq": 7, "skipped": True, "why": "media type application/xml"},
+    ),
+    "a form that is not read": (
+        '{"seq": 7, "case": {"task": "read", "media_type": "application/json", "input": ""}}',
+        {"seq": 7, "skipped": True, "why": "media type application/json"},
+    ),
+    "another task": (
+        '{"seq": 7, "case": {"task": "sign", "media_type": "application/json", "input": ""}}',
+        {"seq": 7, "skipped": True, "why": "task sign"},
+    ),
+    "no list of keys": (
+        '{"seq": 7, "case": {"task": "verify", "media_type": "application/json", "input": "", "beside": {}}}',
+        {"seq": 7, "errored": True, "why": "KeyError"},
     ),
 }
 

@@ -86,7 +86,7 @@ def based(members):
 
 
 def sent(**told):
-    """What arrives, told in short as on the pages of the rules: data, signature, list of keys, moment, what came before."""
+    """What arrives, told in short as on the pages of the rules: data, signature, keys, moment, what came before."""
     document = document_of(told)
     secret = STRANGER if "signed_by" in told else SECRET
     signature = sealed(document, secret, header(secret, **told.get("header", {})))

@@ -1,0 +1,20 @@
+"""The generated areas of the kit, out of the tables of the tests: ``python -m tests.spec.conformance.areas``.
+
+The area ``clinical`` is written by ``clinical``. What was released is not written anew.
+"""
+
+from tests.spec.conformance import area_canonical, area_csv, area_fhir, area_signature, area_xml, kit
+from tests.spec.conformance.laying import lay
+
+AREAS = tuple(module.AREA for module in (area_canonical, area_csv, area_fhir, area_signature, area_xml))
+
+
+def main():
+    """Write them, then digests and manifest."""
+    for area in AREAS:
+        lay(area)
+    kit.main()
+
+
+if __name__ == "__main__":
+    main()
