@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable
 from decimal import Decimal
+from textwrap import wrap
 from typing import Any
 
 from wellposed.vocabulary.contacts import contact_in_words
@@ -12,6 +14,9 @@ from wellposed.vocabulary.teeth import in_words
 from wellposed_converters.setups.faults import Fault, Place
 from wellposed_converters.setups.mapping import Mapping
 from wellposed_converters.setups.reading import Reading
+
+_WIDTH = 100
+_AS_IT_STANDS = "as it stands"
 
 
 def fault_line(fault: Fault) -> str:
@@ -74,13 +79,31 @@ def unsaid(said: Reading) -> list[str]:
     return [f"{place.column}{place.row}" for place in said.unsaid]
 
 
-def lines(said: Reading, mapping: Mapping) -> list[str]:
-    """The account in words: the file, what was left out, then row by row."""
+def lines(said: Reading, mapping: Mapping, *, every_cell: bool = False) -> list[str]:
+    """The account in words: the file, what was left out, then what was read: column by column, or cell by cell."""
     head = [f"The file: {one}." for one in said.said]
     left, silent, found = left_out(mapping), unsaid(said), rows(said)
     head += [f"Left out, as declared: {', '.join(left)}."] if left else []
     head += [f"Not stated, as declared: {', '.join(silent)}."] if silent else []
-    return [*head, f"{len(found)} cells read:", *(f"  {_line(row)}" for row in found)]
+    if every_cell:
+        return [*head, f"{len(found)} cells read:", *(f"  {_line(row)}" for row in found)]
+    return [*head, f"{len(found)} cells read, told by column (with --all, each):", *_by_column(found)]
+
+
+def _by_column(found: Iterable[dict[str, Any]]) -> list[str]:
+    """What each column was read as, with how many of its cells in which way."""
+    columns: dict[tuple[str, str], list[str]] = {}
+    for row in found:
+        place = where(Place(row["sheet"], 0, row["column"], row["header"]))
+        columns.setdefault((place, row["what"]), []).append("; ".join(row["how"]))
+    told = (f"  {place}: {len(ways)} read as {what}{_ways(ways)}" for (place, what), ways in columns.items())
+    return [line for one in told for line in wrap(one, _WIDTH, subsequent_indent="    ")]
+
+
+def _ways(ways: list[str]) -> str:
+    if not any(ways):
+        return ""
+    return f" ({', '.join(f'{count}: {way or _AS_IT_STANDS}' for way, count in Counter(ways).items())})"
 
 
 def _plain(value: Decimal) -> str:

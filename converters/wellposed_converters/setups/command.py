@@ -22,6 +22,7 @@ import click
 @click.option("--issued", metavar="MOMENT", help="RFC 3339 date-time with its offset; now, where it is left out.")
 @click.option("--replaces", metavar="FILE.json", help="The revision of the setup before this one.")
 @click.option("-o", "--output", metavar="FILE", help="Where the setup is written.")
+@click.option("--all", "every_cell", is_flag=True, help="Tell every cell by itself, not column by column.")
 @click.option("--format", "form", type=click.Choice(["text", "json"]), default="text", show_default=True)
 @click.pass_context
 def command(ctx: click.Context, /, table: str, **options: Any) -> None:

@@ -165,7 +165,7 @@ def _said(
         about = {"left_out": account.left_out(mapping), "not_stated": account.unsaid(said), "file": list(said.said)}
         _json({**about, "read": account.rows(said), "findings": [_data(one) for one in findings], "setup": record})
         return
-    for line in account.lines(said, mapping):
+    for line in account.lines(said, mapping, every_cell=options["every_cell"]):
         click.echo(line)
     for one in findings:
         click.echo(f"{one.severity}  {sentence(one)} [{one.rule}]")

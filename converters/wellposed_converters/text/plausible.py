@@ -39,6 +39,13 @@ def overbite_unit(least: float, most: float) -> str | None:
     return "pct" if least > bounds["pct_above"] else None
 
 
+def surely_of_change(kind: str, amount: float, unit: str | None) -> bool:
+    """Whether "keep it within" this amount can only mean how far it changes, as no such value is wanted at the end."""
+    written = unit or (overbite_unit(amount, amount) if kind == "overbite" else unit_of(kind))
+    rows = [row for row in _data()["kept"] if kind in row["kinds"] and written == row["unit"]]
+    return any(amount <= row["most"] for row in rows)
+
+
 def most_of(clause: Clause) -> float | None:
     """The greatest plausible amount of a clause like this one; None where nothing is known of it."""
     for row in _data()["most"]:

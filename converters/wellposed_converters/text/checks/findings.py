@@ -20,6 +20,8 @@ MOLARS: Final = frozenset((6, 7))
 def spaced(order: Order) -> Iterator[Question]:
     """Enamel reduction in a spaced arch: "Spaced upper arch. IPR upper 13-23." """
     for now in order.states("space", ("spacing",)):
+        if now.clause.maximum == 0:
+            continue
         about = [one for one in order.of(("ipr",), {*WANTED, "limit"}) if overlap(now.clause, one.clause)]
         if about:
             yield ask("spaced-and-stripped", CONFIRM, [now, *about])

@@ -89,7 +89,14 @@ def sides(order: Order) -> Iterator[Question]:
 
 def _same_side(now: Clause, change: Clause) -> bool:
     refs = None in (now.ref, change.ref) or now.ref == change.ref
-    return now.dir is not None and now.dir == change.dir and refs and teeth(now) == teeth(change) != frozenset()
+    same = now.dir is not None and now.dir == change.dir and refs and teeth(now) == teeth(change) != frozenset()
+    return same and not _nearer(now, change)
+
+
+def _nearer(now: Clause, wanted: Clause) -> bool:
+    """Whether a value wanted at the end, on the same side, is less than the one now: it moves back."""
+    ends = wanted.measure == "target" and now.measure == "current" and now.unit == wanted.unit
+    return ends and _not_below(low(now), high(wanted))
 
 
 def _asked(order: Order, asks: str, one: Numbered, other: Numbered) -> Question:

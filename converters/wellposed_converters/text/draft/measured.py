@@ -104,7 +104,9 @@ def finding(facts: Facts, name: str, sign: int) -> Part:
 
 
 def keep(facts: Facts, name: str, _: int) -> Part:
-    """A measure that is kept; how far it may change is never said by the word alone."""
+    """A measure that is kept; how far it may change is said by an amount, never by the word alone."""
+    if facts.clause.measure == "change":
+        return _kept_within(facts, name)
     unit = _unit_of_keep(facts.order, name)
     value = {"strength": facts.strength, "measure": name} | ({"unit": unit} if unit else {})
     return Part("keep", value, ("within",) if unit else ("within", "unit"))
@@ -159,16 +161,29 @@ def limit(facts: Facts, name: str, sign: int) -> Part:
     """A bound on the end, or on the change: either way it is a keep, one way only it is a goal."""
     if facts.clause.measure != "change":
         return goal(facts, name, sign)
+    if facts.clause.dir is None:
+        return _kept_within(facts, name)
+    return _bounded(facts, name, _most(facts, name))
+
+
+def _kept_within(facts: Facts, name: str) -> Part:
+    """Changed by at most the amount, either way."""
+    amount = _most(facts, name)
+    if amount.high is None:
+        raise NotCarried("not-one-value")
+    value = {"strength": facts.strength, "measure": name, "within": plain(amount.high), "unit": amount.unit}
+    part = Part("keep", value)
+    return part.assuming("within", "bound-included") if amount.below else part
+
+
+def _most(facts: Facts, name: str) -> Amount:
+    """The greatest change. :raises NotCarried: when the clause says another amount, or about how much."""
     amount = _amount(facts, name, "change")
     if amount.about:
         raise NotCarried("about")
-    if amount.high is None or amount.low is not None:
+    if amount.low is not None:
         raise NotCarried("not-one-value")
-    if facts.clause.dir is None:
-        value = {"strength": "must", "measure": name, "within": plain(amount.high), "unit": amount.unit}
-        part = Part("keep", value)
-        return part.assuming("within", "bound-included") if amount.below else part
-    return _bounded(facts, name, amount)
+    return amount
 
 
 def forbid(facts: Facts, name: str, _: int) -> Part:

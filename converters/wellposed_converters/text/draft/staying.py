@@ -8,7 +8,7 @@ from wellposed.vocabulary.motions import VARIABLE_UNITS, VARIABLES, Motion, Vari
 from wellposed.vocabulary.teeth import arch_of
 from wellposed_converters.text.draft.bites import arches
 from wellposed_converters.text.draft.data import data
-from wellposed_converters.text.draft.part import Facts, NotCarried, Part
+from wellposed_converters.text.draft.part import Facts, NotCarried, Part, plain
 
 
 def forbidden(facts: Facts, name: Motion | None, of: str | None) -> tuple[Part, ...]:
@@ -36,13 +36,19 @@ def still(teeth: list[str], variables: Sequence[Variable]) -> tuple[Part, ...]:
 
 
 def kept(facts: Facts, of: str | None) -> tuple[Part, ...]:
-    """An inclination or another variable that is kept: how far it may change is open."""
+    """An inclination or another variable that is kept: how far it may change is open, unless an amount says it."""
     teeth = facts.teeth()
     variables = data()["variable"][facts.kind]
     if of is not None or facts.clause.dir is not None or not teeth or len(variables) != 1:
         raise NotCarried("force-does-not-fit")
     value = {"strength": "must", "variable": variables[0], "teeth": teeth, "unit": VARIABLE_UNITS[variables[0]]}
-    return (Part("keep", value, ("within",)),)
+    amount = facts.amount("change")
+    if amount is None:
+        return (Part("keep", value, ("within",)),)
+    if amount.about or amount.low is not None or amount.high is None or amount.unit != value["unit"]:
+        raise NotCarried("about" if amount.about else "not-one-value")
+    part = Part("keep", {**value, "within": plain(amount.high)})
+    return (part.assuming("within", "bound-included") if amount.below else part,)
 
 
 def locked(facts: Facts) -> tuple[Part, ...]:

@@ -9,6 +9,7 @@ from wellposed_converters.text.clause import Clause, Question
 from wellposed_converters.text.grammar.refused import Refused
 from wellposed_converters.text.quantities import Amount
 from wellposed_converters.text.statements.force import Force, amount, basis, measured
+from wellposed_converters.text.statements.kept_within import of_change
 from wellposed_converters.text.statements.measure_parts import Reading, from_to, in_class
 from wellposed_converters.text.statements.statement import Bag, Context
 
@@ -72,6 +73,8 @@ def _timed(bag: Bag, clause: Clause, value: Amount | None, tense: _Tense, contex
     if tense.when == "current":
         return [measured(clause.with_(mode="state"), value, "current")], []
     if value.bound == "at_most" and context.section != "findings" and not tense.being:
+        if value.within and of_change(clause.kind, value):
+            return [], [Question("reference", "kept-or-bound", bag.spans())]
         return [measured(clause.with_(mode="limit"), value, "target")], []
     return _fact_or_order(bag, clause, value, tense, context)
 

@@ -8,10 +8,13 @@ from typing import Final
 from wellposed_converters.text.clause import Clause, Question
 from wellposed_converters.text.grammar.refused import Refused
 from wellposed_converters.text.statements.force import Force, amount, measured
+from wellposed_converters.text.statements.kept_within import kept_within, spread
 from wellposed_converters.text.statements.measure_parts import Reading, from_to, in_class
 from wellposed_converters.text.statements.statement import Bag
 
-KEEPING: Final = frozenset(("keep", "accept", "fine", "lock"))
+KEEPING: Final = frozenset(("keep", "accept", "fine", "lock", "hold"))
+HOLDING: Final = frozenset(("keep", "hold"))
+"""Of these, those with which an allowance is one of change; what is accepted within it may be the value at the end."""
 CHANGING: Final = ("reduce", "increase")
 ROOMS: Final = frozenset(("space", "clearance"))
 LEVELLED: Final = ("curve_of_spee", "level")
@@ -32,7 +35,7 @@ def softened(bag: Bag, base: Clause, strength: Force, verb: str) -> Reading:
 def with_verb(bag: Bag, base: Clause, verb: str) -> Reading:
     """What the verb says of the measure. :raises Refused: when it says nothing of this one."""
     if verb in KEEPING or (verb == "leave" and base.kind not in ROOMS):
-        return _kept(bag, base)
+        return _kept(bag, base, verb)
     if base.kind in ROOMS:
         return _room(bag, base, verb)
     reader = VERBS.get((base.kind, verb)) or VERBS.get(("", verb))
@@ -50,8 +53,11 @@ def denied(base: Clause, verb: str) -> Reading:
     raise Refused("denied-verb")
 
 
-def _kept(bag: Bag, base: Clause) -> Reading:
-    """A number beside "keep" is the present value (R12); a bound beside it is a limit."""
+def _kept(bag: Bag, base: Clause, verb: str) -> Reading:
+    """A number beside "keep" is the present value (R12); a bound beside it is a limit, of the end or of the change."""
+    allowance = spread(bag)
+    if allowance is not None:
+        return kept_within(bag, _both_midlines(base), allowance, sure=verb in HOLDING)
     value, by = amount(bag)
     bag.take("WHEN", name="current")
     bag.take("BE")
@@ -66,7 +72,7 @@ def _kept(bag: Bag, base: Clause) -> Reading:
             raise Refused("left-over")
         return [kept], []
     if value.bound != "exact":
-        return [measured(base.with_(mode="limit"), value, "target")], []
+        return [measured(base.with_(mode="limit", dir=side, ref=ref), value, "target")], []
     return [measured(base.with_(mode="state", dir=side, ref=ref), value, "current"), kept], []
 
 

@@ -9,6 +9,7 @@ from wellposed_converters.text.clause import Clause, Question
 from wellposed_converters.text.grammar.refused import Refused
 from wellposed_converters.text.places import in_mouth_order
 from wellposed_converters.text.statements.force import force
+from wellposed_converters.text.statements.kept_within import says_kept
 from wellposed_converters.text.statements.measure_facts import without_verb
 from wellposed_converters.text.statements.measure_parts import Reading
 from wellposed_converters.text.statements.measure_verbs import KEEPING, denied, softened, with_verb
@@ -66,7 +67,7 @@ def _based(clause: Clause, place: Where, bag: Bag) -> Clause:
 
 def _said(bag: Bag, base: Clause, context: Context) -> Reading:
     strength = force(bag)
-    verbs = bag.verbs()
+    verbs = bag.verbs() | ({"keep"} if says_kept(bag) else set())
     if not verbs:
         return without_verb(bag, base, strength, context)
     if len(verbs) > 1 and verbs <= KEEPING | {"leave"}:

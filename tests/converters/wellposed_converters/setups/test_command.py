@@ -1,6 +1,7 @@
 """``wellposed setup``: one table worked by hand from cell to document, what is written when, exit status, no leaks."""
 
 import json
+import re
 from hashlib import sha256
 
 import pytest
@@ -118,7 +119,7 @@ def desk(tmp_path):
 
 
 def test_a_table_worked_by_hand(desk):
-    code, told = desk.run()
+    code, told = desk.run("--all")
     assert code == 0
     setup = desk.setup
     assert setup["movements"] == MOVEMENTS
@@ -129,6 +130,14 @@ def test_a_table_worked_by_hand(desk):
     assert "row 3, column C (Up/down): 12 (upper right lateral incisor), vertical -1.2 mm" in told
     assert "Not stated, as declared: E5." in told
     assert told.rstrip().endswith(CAUTION)
+
+
+def test_by_column_no_cell_is_left_out(desk):
+    """The cells of the columns together are those of the table."""
+    _, told = desk.run()
+    assert "18 cells read, told by column" in told
+    assert sum(int(count) for count in re.findall(r": (\d+) read as", " ".join(told.split()))) == 18
+    assert max(map(len, told.split("\n\n")[0].splitlines())) <= 100
 
 
 def test_every_cell_is_accounted_for(desk):

@@ -346,6 +346,8 @@ def test_no_single_step(text):
         ("below 35", "amount-or-tooth"),
         ("around 13", "amount-or-tooth"),
         ("no max 0.3 mm", "negated-bound"),
+        ("± 0.5 mm", "either-way"),
+        ("within 0.5 mm of its present value", "either-way"),
         ("at least 2 mm max", "bounds-disagree"),
         ("at least 3 mm, at most 2 mm", "bounds-disagree"),
         ("a couple of mm", "how-many"),
