@@ -12,6 +12,7 @@ HEADER_OF_TWO: Final = "tooth,landmark,moment,x,y,z"
 
 _OURS = dict(zip("xyz", AXES, strict=True))
 _NAMES = ("tooth", "landmark")
+_AXES = 3
 
 
 class Header(NamedTuple):
@@ -46,7 +47,7 @@ def header_read(line: str) -> Header | None:
     The coordinates are x, y, z, or named by the way they run: one of left and right, one of forward and back, one of up
     and down, in any order.
     """
-    *names, first, second, third = cells = tuple(line.split(",")) if line.count(",") > 2 else ("",) * 3
+    *names, first, second, third = cells = tuple(line.split(",")) if line.count(",") >= _AXES - 1 else ("",) * _AXES
     two = tuple(names) == (*_NAMES, "moment")
     if not two and tuple(names) != _NAMES:
         return None
