@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from itertools import pairwise
 
 from wellposed import norms
@@ -10,6 +10,7 @@ from wellposed.derive.space_moves import moves
 from wellposed.derive.space_parts import Line, Part, exactly
 from wellposed.kinematics.mouth import Mouth
 from wellposed.model.clauses import KeepMeasure, Leave, Level, Reach
+from wellposed.model.means import Expectation
 from wellposed.vocabulary.contacts import teeth_of
 from wellposed.vocabulary.teeth import LOWER, arch_of
 
@@ -88,15 +89,22 @@ def _midline(mouth: Mouth, arch: str) -> Iterator[Part]:
     name = f"{arch}-midline"
     for goal in mouth.prescription.goals or ():
         if isinstance(goal, Reach) and goal.measure == name:
-            shift = _shift(goal, mouth.baseline(name))
+            counted = [one for one in mouth.prescription.expect or () if one.measure == name]
+            shift = _shift(goal, mouth.baseline(name), counted)
             if shift is None or shift > 0:
-                yield Part(Line("midline", 0.0, 0.0, 0.0, (goal.id,), 0.0, one_side=shift))
+                ids = (goal.id, *(one.id for one in counted))
+                yield Part(Line("midline", 0.0, 0.0, 0.0, ids, 0.0, one_side=shift))
 
 
-def _shift(goal: Reach, present: float | None) -> float | None:
-    """How far a measure must move to lie between the bounds of a goal; None where it is not stated where it stands."""
+def _shift(goal: Reach, present: float | None, counted: Iterable[Expectation]) -> float | None:
+    """How far teeth must move a measure for it to lie between the bounds of a goal, the changes counted on being what
+    suits the goal best; None where it is not stated where it stands.
+    """
     if present is None:
         return None
-    least = present if goal.at_least is None else goal.at_least
-    most = present if goal.at_most is None else goal.at_most
-    return max(least - present, present - most, 0.0)
+    low, high = present, present
+    for one in counted:
+        low, high = low + one.at_least, high + one.at_most
+    least = high if goal.at_least is None else goal.at_least
+    most = low if goal.at_most is None else goal.at_most
+    return max(least - high, low - most, 0.0)

@@ -72,7 +72,7 @@ def _sureness(facts: Mapping[str, Any], seen: str) -> str:
     told = []
     for sure, words in _SURE.items():
         figures = [one for one in facts.get("figures", ()) if one["sure"] == sure and one["value"]]
-        amounts = dict.fromkeys(amount(one["value"], one["unit"]) for one in figures)
+        amounts = dict.fromkeys(map(_figure, figures))
         shown = [one for one in amounts if _is_in(one, seen)]
         besides = [one for one in amounts if one not in shown]
         told += [f"{joined(shown)}: {words}"] if shown else []
@@ -80,9 +80,17 @@ def _sureness(facts: Mapping[str, Any], seen: str) -> str:
     return f" ({'; '.join(told)}.)" if told else ""
 
 
+def _figure(one: Mapping[str, Any]) -> str:
+    """A figure with its unit; a whole number without one is a count."""
+    value = one["value"]
+    return f"{value:g}" if one["unit"] == "1" and value == int(value) else amount(value, one["unit"])
+
+
 def _is_in(told: str, seen: str) -> bool:
     """Whether the number of an amount stands in a sentence."""
-    return re.search(rf"(?<![\d.]){re.escape(told.rstrip(' °%abcdefghijklmnopqrstuvwxyz'))}(?!\d)", seen) is not None
+    return (
+        re.search(rf"(?<![\d.]){re.escape(told.rstrip(' °%abcdefghijklmnopqrstuvwxyz'))}(?!\d|\.\d)", seen) is not None
+    )
 
 
 def _ground(finding: Finding) -> str:

@@ -6,6 +6,7 @@ from math import ceil
 
 from wellposed.render.conflict import Fact, limit
 from wellposed.render.phrases import amount, clause, contacts, down, measure, number, teeth, up
+from wellposed.render.sides import direction
 from wellposed.render.words import MEANS_WORDS, MOTION_VERBS, VARIABLE_WORDS
 from wellposed.vocabulary.teeth import arch_of, position
 
@@ -36,7 +37,7 @@ def _lower(fact: Fact) -> str:
     if "measure" not in said and down(said["at_least"] - fact["amount"]) <= 0:
         return "do not ask for it"
     if "measure" in said:
-        return f"accept {measure(said)} of {left} | {amount(change, unit)} less"
+        return _accepted(said, down(said["at_least"] - fact["amount"]), change, -1)
     if "use" in said:
         return f"ask for {left} of enamel reduction only | {amount(change, unit)} less"
     verb = MOTION_VERBS[said["motion"]].format("them").split(",")[0]
@@ -53,11 +54,21 @@ def _raise(fact: Fact) -> str:
         amount(up(said[name] + fact["amount"]), unit) if name in said else f"{amount(up(fact['amount']), unit)} more"
     )
     if "measure" in said:
-        return f"accept {measure(said)} of {total} {more}"
+        return _accepted(said, up(said["at_most"] + fact["amount"]), up(fact["amount"]), 1)
     if "use" not in said:
         return f"{MOTION_VERBS[said['motion']].format('them').split(',')[0]} by up to {total} {more}"
     each = " a contact" if part == "per-contact" else " in all" if part == "in-all" else ""
     return f"allow {MEANS_WORDS[said['use']]} up to {total}{each} {more}"
+
+
+def _accepted(said: Fact, value: float, change: float, sign: int) -> str:
+    """Another value of a measure: with its side in words where it has one, else with its sign."""
+    unit, name = str(said["unit"]), str(said["measure"])
+    side = direction(name, value)
+    if direction(name, 1) in ("more", "less"):
+        return f"accept {measure(said)} of {amount(value, unit)} | {amount(change, unit)} {direction(name, sign)}"
+    left = f"{amount(abs(value), unit)} {side}" if round(value, 9) else amount(0.0, unit)
+    return f"accept {measure(said)} of {left} | {amount(change, unit)} further {direction(name, sign)}"
 
 
 def _both(fact: Fact, more: str) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
+from math import ceil
 from typing import TYPE_CHECKING, Any
 
 from wellposed.findings import Severity
@@ -47,7 +48,8 @@ class Followed:
     "look-at-the-diagnosis-again",
     Severity.CAUTION,
     title="A clause is still unmet after several revisions.",
-    says="{asked:clause}: unmet in the last {times} setups in a row ({setups:list}).{rests}",
+    says="{asked:clause}: unmet in the last {times} setups in a row ({setups:list}). From {least} on this is said."
+    "{rests}",
     do="Look at the diagnosis again: is this the right clause, and does what it rests on still hold?",
     change="A setup that meets it, or another clause in its place, would change it.",
     figures=(_UNMET,),
@@ -72,6 +74,7 @@ def look_at_the_diagnosis_again(followed: Followed) -> Iterator[Told]:
             names = [f"{one.setup} {one.revision}" for one in run]
             rests = _rests(followed, thread)
             facts = {"asked": said(thread.last.part), "times": len(run), "setups": names, "because": list(rests)}
+            facts["least"] = ceil(followed.numbers.value(_UNMET))
             yield told(
                 thread.last.pointer, thread.last.id, *rests, **facts, rests=_why(followed, rests), figures=(_UNMET,)
             )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from datetime import datetime
+from math import ceil
 
 from wellposed.digests import digest
 from wellposed.findings import Severity
@@ -170,7 +171,8 @@ def instruction_reversed(chart: Chart) -> Iterator[Told]:
     "asked-three-times",
     Severity.CAUTION,
     title="A goal has been asked for in several revisions and is still not met.",
-    says="{asked:clause} was asked for in {times} revisions, this one counted, and is not met in any of them.",
+    says="{asked:clause} was asked for in {times} revisions, this one counted, and is not met in any of them. "
+    "From {least} on this is said.",
     do="Look at the diagnosis again: is this the right goal, and can these means reach it?",
     change="A measurement that meets the goal, or another goal in its place, would change it.",
     figures=(_UNMET,),
@@ -203,8 +205,13 @@ def asked_three_times(chart: Chart) -> Iterator[Told]:
     for subject, place in unmet_goals(chart):
         times = 1 + sum(subject in goals for goals in before)
         if times >= chart.limit(_UNMET):
-            facts = {"asked": said(place.part), "times": times, "figures": (_UNMET,)}
+            facts = {"asked": said(place.part), "times": times, "least": _least(chart), "figures": (_UNMET,)}
             yield told(place.pointer, place.owner, *(place.said("because") or ()), **facts)
+
+
+def _least(chart: Chart) -> int:
+    """The fewest revisions that are at least the limit."""
+    return ceil(chart.limit(_UNMET))
 
 
 RULES = (

@@ -103,6 +103,22 @@ def test_a_midline_takes_on_one_side_what_it_gives_on_the_other(stands, shift):
     assert (told["midline"].amount, told["midline"].one_side) == (0, 2) if shift else "midline" not in told
 
 
+@pytest.mark.parametrize("least,most,left", [(1.5, 2, None), (0.5, 0.5, 1.5), (-1, 0, 2), (5, 6, 1)])
+def test_what_is_counted_on_for_a_midline_needs_no_room(least, most, left):
+    """From -3 to between -1 and 1: 2 to go, less what comes by itself; past the goal it is the way back."""
+    goal = must("g1", measure="lower-midline", at_least=-1, at_most=1, unit="mm")
+    counted = {"id": "e1", "measure": "lower-midline", "at_least": least, "at_most": most, "unit": "mm"}
+    told = lines(
+        of(
+            "lower",
+            findings=[*STRAIGHT, found("f1", "lower-midline", -3)],
+            goals=[goal],
+            expect=[{**counted, "ground": "functional-shift"}],
+        ).needs
+    )
+    assert (told["midline"].one_side, told["midline"].from_) == (left, ("g1", "e1")) if left else "midline" not in told
+
+
 # means
 
 

@@ -59,6 +59,7 @@ def test_amounts_and_words_stand_side_by_side():
             "tolerance": 0.1,
             "met": False,
             "why": None,
+            "counted_on": None,
         }
     ]
 

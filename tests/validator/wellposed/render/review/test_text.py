@@ -22,7 +22,7 @@ from wellposed.findings import CAUTION, Finding, Severity
 from wellposed.render.review import review_text
 from wellposed.render.review.lists import claims
 from wellposed.render.text import SCOPE
-from wellposed.review.result import Unasked
+from wellposed.review.result import Span, Unasked
 
 GOLDEN = Path(__file__).parent / "golden"
 PAGE = 80  # lines of a page in small print
@@ -282,11 +282,20 @@ def test_a_met_clause_outside_its_bounds_says_within_the_tolerance():
     )
 
 
-def test_a_met_clause_that_leans_on_growth_says_so():
-    leaning = replace(part("overjet", "", "mm", (2.0, 4.0), 4.3, before=3.0), why="expected")
-    assert "overjet within 1.0 mm: 3.0 mm → 4.3 mm, with what is counted on" in told(
-        review(order(), k1=fulfilled(leaning))
-    )
+LEANING = [
+    (4.3, (-1.5, -0.5), "3.0 mm → 4.3 mm by the movements, 2.8 to 3.8 mm with what is counted on"),
+    ((4.2, 4.4), (-1, -1), "3.0 mm → 4.2 to 4.4 mm by the movements, 3.2 to 3.4 mm with what is counted on"),
+    (-0.5, (2.5, 2.5), "lower incisors in front of the upper) by the movements, 2.0 mm with what is counted on"),
+]
+
+
+@pytest.mark.parametrize("end, change, words", LEANING)
+def test_a_met_clause_that_leans_on_growth_says_what_it_comes_to_with_it(end, change, words):
+    leaning = replace(part("overjet", "", "mm", (2.0, 4.0), end, before=3.0), why="expected", counted_on=Span(*change))
+    text = told(review(order(), k1=fulfilled(leaning)))
+    assert words in text
+    assert "As ordered." not in text
+    assert "1 clause is met only with changes that are counted on" in text
 
 
 def test_a_claim_that_a_finding_tells_is_not_told_twice():

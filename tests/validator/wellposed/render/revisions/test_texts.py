@@ -1,12 +1,16 @@
 """Comparisons and histories as they are read: whole texts, written by hand first."""
 
+import json
+from dataclasses import replace
+
 from tests.validator.wellposed.consistency.ordinary import allowed, found, must
 from tests.validator.wellposed.revisions.cases import Case, digest, prescription
 from tests.validator.wellposed.revisions.test_plans import out, setup
 
 from wellposed.findings import CAUTION
 from wellposed.model import Prescription
-from wellposed.render.revisions import comparison_text, history_text, setups_text
+from wellposed.render.revisions import comparison_text, history_json, history_text, setups_text
+from wellposed.review.result import Unasked
 from wellposed.revisions.comparing import compared
 from wellposed.revisions.history import history
 from wellposed.revisions.plans import setups_compared
@@ -160,6 +164,32 @@ def test_a_case():
     assert text.startswith(HISTORY)
     assert CLAUSES in text
     assert " ".join(text.split()).endswith(CAUTION)
+
+
+def test_a_clause_is_headed_by_what_it_first_asked():
+    asked = [must("g1", measure="overbite", at_most=most, unit="mm") for most in (4, 3.5)]
+    case = Case(*({"findings": [found("f1", "overbite", 5)], "goals": [one]} for one in asked))
+    text = history_text(history(case.files, case.review))
+    assert "g1  overbite at most 4.0 mm\n    Revision 1:   asked\n" in text
+    assert "    Revision 2:   tightened, now: overbite at most 3.5 mm\n" in text
+
+
+def test_what_a_setup_moves_unasked_is_told_of_each():
+    case = Case({"goals": [must("g1", level="lower")]}, {"setup": {}}, {"setup": {}})
+    moved = [Unasked("out", tooth, "mm", size, 0.0, 0.1) for tooth, size in (("11", 0.5), ("21", 0.7))]
+
+    def reviewer(order, setup, numbers):
+        return replace(case.review(order, setup, numbers), unasked=tuple(moved if setup.revision == 1 else ()))
+
+    told = history(case.files, reviewer)
+    heading = "What moved though nothing opened it\n\n"
+    first = "S-1 1  2 changes: 11 21 (upper incisors): 0.5 to 0.7 mm each outwards\n"
+    assert heading + first + "S-1 2  nothing\n" in history_text(told)
+    (one,) = json.loads(history_json(told))["cases"]
+    assert [(each["revision"], [m["where"] for m in each["unasked"]]) for each in one["setups"]] == [
+        (1, ["11", "21"]),
+        (2, []),
+    ]
 
 
 def test_the_orders_of_these_tests_are_whole_documents():
