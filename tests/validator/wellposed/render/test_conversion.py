@@ -37,9 +37,7 @@ def test_a_place_is_named_as_it_is_counted(facts, line, column, pointer, words):
 
 
 def test_a_rule_of_the_catalogue_keeps_its_words():
-    assert "A needed member is missing" in told(
-        Finding("missing-member", Severity.STOP, "/id", {"name": "id"})
-    )
+    assert "A needed member is missing" in told(Finding("missing-member", Severity.STOP, "/id", {"name": "id"}))
 
 
 def test_losses_are_said_one_by_one():
