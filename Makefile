@@ -61,9 +61,9 @@ fuzz: $(TESTING) ## 50,000 mutants through the model and every schema validator
 
 many: $(TESTING) ## 20,000 documents a form there and back, 20,000 mutants of XML, 200 kills of the intake
 	WELLPOSED_ROUND_TRIPS=20020 WELLPOSED_XML_MUTANTS=20000 WELLPOSED_XML_TREES=3000 WELLPOSED_CONVERSIONS=20000 \
-		WELLPOSED_KILLS=200 $(BIN)/python -m pytest -n 2 tests/converters/wellposed_converters/xml \
+		WELLPOSED_KILLS=200 WELLPOSED_BYTE_MUTANTS=60000 $(BIN)/python -m pytest -n 2 tests/converters/wellposed_converters/xml \
 		tests/converters/wellposed_converters/fhir tests/converters/wellposed_converters/tables \
-		tests/validator/wellposed/exchange
+		tests/validator/wellposed/exchange tests/validator/wellposed/reading/test_byte_mutants.py
 
 pins: ## write the pinned versions anew from a fresh environment
 	rm -rf $(VENV)-pins
