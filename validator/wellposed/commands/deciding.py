@@ -37,6 +37,8 @@ def options_fit(options: Mapping[str, Any]) -> None:
     lacking = [name for name in ("id", "outcome") if not options[name]]
     if lacking:
         raise click.UsageError(f"-o needs {' and '.join(_option(name) for name in lacking)}: neither is chosen here")
+    if options["accept_unopened"] and options["outcome"] != APPROVED:
+        raise click.UsageError("--accept-unopened goes with --outcome approved")
 
 
 def _option(name: str) -> str:
@@ -59,7 +61,7 @@ def document_text(review: SetupReview, prescription: Prescription, setup: Setup,
 def _decision(options: Mapping[str, Any]) -> Decision:
     issued = options["issued"] or datetime.now(UTC).isoformat(timespec="seconds")
     outcome, accepted = options["outcome"], tuple(options["accept"])
-    return Decision(outcome, options["id"], issued, accepted, options["also_preferred"])
+    return Decision(outcome, options["id"], issued, accepted, options["also_preferred"], options["accept_unopened"])
 
 
 def _known(review: SetupReview, accepted: tuple[str, ...]) -> None:

@@ -198,6 +198,13 @@ def validate____defs_document(data, custom_formats={}, name_prefix=None):
                 validate____defs_references(data__accepted, custom_formats, (name_prefix or "data") + ".accepted")
             except JsonSchemaValuesException as e:
                 errors.extend(e.errors)
+        if "unopened" in data_keys:
+            data_keys.remove("unopened")
+            data__unopened = data["unopened"]
+            if not isinstance(data__unopened, (str)):
+                errors.append(JsonSchemaValueException("" + (name_prefix or "data") + ".unopened must be string", value=data__unopened, name="" + (name_prefix or "data") + ".unopened", definition={'type': 'string'}, rule='type'))
+            if not (isinstance(data__unopened, str) and data__unopened == 'accepted'):
+                errors.append(JsonSchemaValueException("" + (name_prefix or "data") + ".unopened must be same as const definition: accepted", value=data__unopened, name="" + (name_prefix or "data") + ".unopened", definition={'const': 'accepted'}, rule='const'))
         if "revising" in data_keys:
             data_keys.remove("revising")
             data__revising = data["revising"]

@@ -44,7 +44,8 @@ class Requests(Part):
 class Review(Envelope):
     """From the clinic to the laboratory: approved, or returned with requests.
 
-    ``accepted`` are clauses approved though they are not met. ``revising`` are clauses the prescriber changes first,
+    ``accepted`` are clauses approved though they are not met; ``unopened`` says that what moved though nothing opened
+    it is approved with the rest. ``revising`` are clauses the prescriber changes first,
     because no setup could meet them: the laboratory waits for the next revision of the prescription.
     """
 
@@ -56,6 +57,7 @@ class Review(Envelope):
     outcome: Literal["approved", "returned"]
     clauses: Many[ClauseOutcome]
     accepted: Stated[References] = None
+    unopened: Stated[Literal["accepted"]] = None
     revising: Stated[References] = None
     requests: Stated[Requests] = None
     notes: Stated[Many[Note]] = None

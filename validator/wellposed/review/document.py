@@ -11,7 +11,7 @@ from wellposed.model.envelope import Envelope
 from wellposed.model.prescription import Prescription
 from wellposed.model.review import Review
 from wellposed.model.setup import Setup
-from wellposed.review.requests import requests, revised_first
+from wellposed.review.requests import requests, revised_first, unopened
 from wellposed.review.result import SetupReview
 
 __all__ = ["Decision", "review_content", "review_document"]
@@ -24,6 +24,7 @@ class Decision:
     id, issued      of the review itself; RFC 3339
     accepted        ids of clauses taken as they are though they are not met
     also_preferred  wishes that are not met are asked for too
+    unopened        what moved though nothing opened it is approved with the rest
     """
 
     outcome: Literal["approved", "returned"]
@@ -31,6 +32,7 @@ class Decision:
     issued: str
     accepted: tuple[str, ...] = ()
     also_preferred: bool = False
+    unopened: bool = False
 
 
 def review_document(review: SetupReview, prescription: Prescription, setup: Setup, decision: Decision) -> Review:
@@ -54,6 +56,7 @@ def review_content(review: SetupReview, prescription: Prescription, setup: Setup
     }
     accepted = [one.id for one in review.clauses if one.id in decision.accepted]
     content |= {"accepted": accepted} if accepted else {}
+    content |= {"unopened": "accepted"} if decision.unopened and unopened(review) else {}
     return content if decision.outcome == "approved" else content | _returned(review, prescription, decision)
 
 

@@ -123,6 +123,7 @@ def test_one_of_the_two_may_be_the_standard_input():
         ("approved though a clause is not met", "short", [*WRITE, "--outcome", "approved"], "by --accept: m1"),
         ("a wish counts as well", "wishless", [*WRITE, "--outcome", "approved"], "by --accept: m2"),
         ("approved though teeth moved unasked", "unasked", [*WRITE, "--outcome", "approved"], "--accept-unopened"),
+        ("taken but returned", "unasked", [*WRITE, "--outcome", "returned", "--accept-unopened"], "approved"),
         ("a clause nobody knows", "short", [*WRITE, "--outcome", "approved", "--accept", "m9"], "no clause of this id"),
         ("a clause that is met", "short", [*WRITE, "--outcome", "approved", "--accept", "k1"], "nothing to accept"),
         ("returned without a reason", "good", [*WRITE, "--outcome", "returned"], "a return needs a request"),
@@ -155,6 +156,7 @@ def test_the_document_is_as_decided_and_sound(folder, sentence, setup, arguments
     made = json.loads(data)
     told = made["outcome"], made.get("accepted"), list(made["requests"]) if "requests" in made else None
     assert (sentence, told, type(sound_document(data))) == (sentence, expected, Review)
+    assert (sentence, made.get("unopened")) == (sentence, "accepted" if "--accept-unopened" in arguments else None)
     assert (sentence, result.exit_code) == (sentence, 0 if setup in ("good", "wishless") else 1)
 
 
