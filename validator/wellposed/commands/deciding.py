@@ -12,7 +12,7 @@ import click
 from wellposed.check import sound_document
 from wellposed.commands.output import width
 from wellposed.findings import Severity
-from wellposed.model import Prescription, Setup
+from wellposed.model import Prescription, Review, Setup
 from wellposed.render.json_report import dumped
 from wellposed.render.text import text
 from wellposed.report import Report
@@ -24,7 +24,7 @@ __all__ = ["document_text", "options_fit"]
 
 APPROVED = "approved"
 _UNMET = ("not-met", "beyond")
-_WITH_OUTPUT = ("id", "outcome", "issued", "accept", "accept_unopened", "also_preferred")
+_WITH_OUTPUT = ("id", "outcome", "issued", "reviewer", "replaces", "accept", "accept_unopened", "also_preferred")
 
 
 def options_fit(options: Mapping[str, Any]) -> None:
@@ -34,7 +34,8 @@ def options_fit(options: Mapping[str, Any]) -> None:
         if stray:
             raise click.UsageError(f"{_option(stray[0])} goes with -o, the review to be written")
         return
-    lacking = [name for name in ("id", "outcome") if not options[name]]
+    named = {"outcome": options["outcome"], "id": options["id"] or options["replaces"]}
+    lacking = [name for name in ("id", "outcome") if not named[name]]
     if lacking:
         raise click.UsageError(f"-o needs {' and '.join(_option(name) for name in lacking)}: neither is chosen here")
     if options["accept_unopened"] and options["outcome"] != APPROVED:
@@ -48,6 +49,8 @@ def _option(name: str) -> str:
 def document_text(review: SetupReview, prescription: Prescription, setup: Setup, options: Mapping[str, Any]) -> str:
     """The review as a document. UsageError where it cannot be written as decided."""
     _known(review, options["accept"])
+    if options["replaces"] is not None:
+        _same_review(options["replaces"], prescription, options["id"])
     if options["outcome"] == APPROVED:
         _may_be_approved(review, options)
     content = review_content(review, prescription, setup, _decision(options))
@@ -60,8 +63,25 @@ def document_text(review: SetupReview, prescription: Prescription, setup: Setup,
 
 def _decision(options: Mapping[str, Any]) -> Decision:
     issued = options["issued"] or datetime.now(UTC).isoformat(timespec="seconds")
-    outcome, accepted = options["outcome"], tuple(options["accept"])
-    return Decision(outcome, options["id"], issued, accepted, options["also_preferred"], options["accept_unopened"])
+    replaced = options["replaces"]
+    return Decision(
+        outcome=options["outcome"],
+        id=options["id"] or replaced.id,
+        issued=issued,
+        accepted=tuple(options["accept"]),
+        also_preferred=options["also_preferred"],
+        unopened=options["accept_unopened"],
+        reviewer=options["reviewer"],
+        replaces=replaced,
+    )
+
+
+def _same_review(replaced: Review, prescription: Prescription, name: str | None) -> None:
+    """A review takes the place of one with its own id, about the same order."""
+    if name not in (None, replaced.id):
+        raise click.UsageError("--id: a review that --replaces another keeps its id; leave --id out")
+    if replaced.prescription.id != prescription.id:
+        raise click.UsageError("--replaces: that review is about another prescription")
 
 
 def _known(review: SetupReview, accepted: tuple[str, ...]) -> None:

@@ -13,7 +13,7 @@ from wellposed.commands.files import STDIN, shown
 from wellposed.commands.output import printed, put, width
 from wellposed.commands.practice import limits, profile_option
 from wellposed.findings import Severity
-from wellposed.model import Prescription, Setup
+from wellposed.model import Prescription, Review, Setup
 from wellposed.model.envelope import Envelope
 from wellposed.render.review import review_json, review_text
 from wellposed.review import review
@@ -23,7 +23,7 @@ from wellposed.review.result import SetupReview
 __all__ = ["command"]
 
 D = TypeVar("D", bound=Envelope)
-_KINDS: dict[type[Envelope], str] = {Prescription: "a prescription", Setup: "a setup"}
+_KINDS: dict[type[Envelope], str] = {Prescription: "a prescription", Setup: "a setup", Review: "a review"}
 
 
 @click.command("review", epilog="Example: wellposed review prescription.json setup.json")
@@ -39,6 +39,13 @@ _KINDS: dict[type[Envelope], str] = {Prescription: "a prescription", Setup: "a s
     help="Write the review there as the document that is sent, beside printing what it says.",
 )
 @click.option("--id", metavar="ID", help="Id of that document.")
+@click.option("--reviewer", metavar="ID", help="Pseudonymous id of whoever decides.")
+@click.option(
+    "--replaces",
+    metavar="FILE",
+    type=click.Path(),
+    help="A review written before, which that document takes the place of: same id, next revision.",
+)
 @click.option("--outcome", type=click.Choice(["approved", "returned"]), help="What the reviewer decides.")
 @click.option(
     "--accept", metavar="CLAUSE", multiple=True, help="A clause taken as it is though not met; once for each."
@@ -62,10 +69,11 @@ def command(ctx: click.Context, /, prescription: str, setup: str, form: str, **o
       3  a file or document could not be read
       4  a fault inside the program
     """
-    if prescription == setup == STDIN:
+    if [prescription, setup, options["replaces"]].count(STDIN) > 1:
         raise click.UsageError("- (the standard input) can be given once only")
     options_fit(options)
     order, plan = _document(ctx, prescription, Prescription), _document(ctx, setup, Setup)
+    options["replaces"] = _document(ctx, options["replaces"], Review) if options["replaces"] else None
     told = review(order, plan, limits(options["profile"]))
     written = None if options["output"] is None else document_text(told, order, plan, options)
     names = shown(prescription), shown(setup)

@@ -22,6 +22,8 @@ class Decision:
     """What a reviewer decides. Nothing of it is chosen by the program.
 
     id, issued      of the review itself; RFC 3339
+    reviewer        id of whoever decides
+    replaces        the review that this one takes the place of, whose id it keeps
     accepted        ids of clauses taken as they are though they are not met
     also_preferred  wishes that are not met are asked for too
     unopened        what moved though nothing opened it is approved with the rest
@@ -33,6 +35,8 @@ class Decision:
     accepted: tuple[str, ...] = ()
     also_preferred: bool = False
     unopened: bool = False
+    reviewer: str | None = None
+    replaces: Review | None = None
 
 
 def review_document(review: SetupReview, prescription: Prescription, setup: Setup, decision: Decision) -> Review:
@@ -47,10 +51,11 @@ def review_content(review: SetupReview, prescription: Prescription, setup: Setup
         "version": "1.0",
         "notation": "ISO 3950",
         "id": decision.id,
-        "revision": 1,
+        **_revision(decision.replaces),
         "issued": decision.issued,
         "answers": _answers(setup),
         "prescription": _answers(prescription),
+        **({"reviewer": {"id": decision.reviewer}} if decision.reviewer else {}),
         "outcome": decision.outcome,
         "clauses": [{"clause": one.id, "outcome": one.outcome} for one in review.clauses],
     }
@@ -66,6 +71,10 @@ def _returned(review: SetupReview, prescription: Prescription, decision: Decisio
     asked = requests(review, prescription, decision.accepted, also_preferred=decision.also_preferred)
     told = {"revising": revising, "requests": asked.model_dump(mode="json", exclude_unset=True)}
     return {name: value for name, value in told.items() if value}
+
+
+def _revision(replaced: Review | None) -> dict[str, Any]:
+    return {"revision": 1} if replaced is None else {"revision": replaced.revision + 1, "replaces": digest(replaced)}
 
 
 def _answers(document: Envelope) -> dict[str, Any]:

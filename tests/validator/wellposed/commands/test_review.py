@@ -129,6 +129,15 @@ def test_one_of_the_two_may_be_the_standard_input():
         ("returned without a reason", "good", [*WRITE, "--outcome", "returned"], "a return needs a request"),
         ("an id that is none", "short", ["-o", "x.json", "--id", "R W", "--outcome", "returned"], "as decided"),
         ("an outcome nobody knows", "short", [*WRITE, "--outcome", "perhaps"], "is not one of"),
+        ("a reviewer without a document", "short", ["--reviewer", "d-2"], "--reviewer goes with -o"),
+        ("a reviewer that is no id", "short", [*WRITE, "--outcome", "returned", "--reviewer", "D 2"], "as decided"),
+        (
+            "replaces what is no review",
+            "short",
+            [*WRITE, "--outcome", "returned", "--replaces", "good.json"],
+            "not a rev",
+        ),
+        ("replaces nothing there", "short", ["-o", "x.json", "--outcome", "returned"], "-o needs --id"),
         ("no such profile", "short", ["--profile", "absent.toml"], "does not exist"),
     ],
 )
@@ -158,6 +167,37 @@ def test_the_document_is_as_decided_and_sound(folder, sentence, setup, arguments
     assert (sentence, told, type(sound_document(data))) == (sentence, expected, Review)
     assert (sentence, made.get("unopened")) == (sentence, "accepted" if "--accept-unopened" in arguments else None)
     assert (sentence, result.exit_code) == (sentence, 0 if setup in ("good", "wishless") else 1)
+
+
+@pytest.mark.usefixtures("folder")
+def test_a_review_that_replaces_another_keeps_its_id_and_names_it(folder):
+    run("short", *WRITE, "--outcome", "returned")
+    later = ["-o", "later.json", "--replaces", "review.json", "--reviewer", "dr-2"]
+    assert run("short", *later, "--outcome", "approved", "--accept", "m1").exit_code == 1
+    first, second = (sound_document((folder / f"{name}.json").read_bytes()) for name in ("review", "later"))
+    assert (second.id, second.revision, second.replaces, second.reviewer.id) == ("RW-1", 2, digest(first), "dr-2")
+    assert (first.revision, first.replaces, first.reviewer, second.outcome) == (1, None, None, "approved")
+
+
+@pytest.mark.parametrize(
+    "sentence, changes, arguments, told",
+    [
+        ("an id of its own", {}, ["--id", "RW-2"], "keeps its id"),
+        (
+            "another case",
+            {"prescription": {"id": "HR-9", "revision": 1, "sha256": "ab" * 32}},
+            [],
+            "another prescription",
+        ),
+    ],
+)
+def test_a_review_replaces_only_itself(folder, sentence, changes, arguments, told):
+    run("short", *WRITE, "--outcome", "returned")
+    kept = json.loads((folder / "review.json").read_bytes()) | changes
+    (folder / "kept.json").write_text(json.dumps(kept))
+    result = run("short", "-o", "x.json", "--outcome", "returned", "--replaces", "kept.json", *arguments)
+    assert (sentence, result.exit_code, told in result.stderr) == (sentence, 2, True)
+    assert not (folder / "x.json").exists()
 
 
 def test_a_document_without_a_time_is_of_now(folder):

@@ -8,7 +8,7 @@ import random
 from itertools import pairwise
 from math import ceil
 
-from tests.validator.wellposed.review.held import BASE, UNITS
+from tests.validator.wellposed.review.rules.held import BASE, UNITS
 from tests.validator.wellposed.rules.sound import FRONT, sound
 
 from wellposed.digests import digest

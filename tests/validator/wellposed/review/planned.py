@@ -6,7 +6,7 @@ What a setup predicts is worked out by the sums of spec/semantics.md, not by the
 import random
 
 from tests.validator.wellposed.consistency.ordinary import allowed, document, found, must
-from tests.validator.wellposed.review.held import UNITS, setup
+from tests.validator.wellposed.review.rules.held import UNITS, setup
 from tests.validator.wellposed.rules.sound import sound
 
 from wellposed.kinematics.case import Case

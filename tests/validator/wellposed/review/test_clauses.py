@@ -4,7 +4,7 @@ from typing import NamedTuple
 
 import pytest
 from tests.validator.wellposed.consistency.ordinary import document
-from tests.validator.wellposed.review.held import moved, setup, stage
+from tests.validator.wellposed.review.rules.held import moved, setup, stage
 
 from wellposed.model import Prescription
 from wellposed.review import review

@@ -4,7 +4,6 @@ from collections import Counter
 
 import pytest
 from tests.validator.wellposed.consistency.ordinary import allowed, document, found, must
-from tests.validator.wellposed.review.held import setup
 from tests.validator.wellposed.review.planned import (
     Planned,
     as_setup,
@@ -12,6 +11,7 @@ from tests.validator.wellposed.review.planned import (
     symmetric,
     turned,
 )
+from tests.validator.wellposed.review.rules.held import setup
 
 from wellposed.model import Prescription
 from wellposed.render.wording import sentence

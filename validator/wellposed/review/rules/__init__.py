@@ -11,7 +11,9 @@ from dataclasses import replace
 from types import MappingProxyType
 
 from wellposed.findings import Finding, Severity, ordered
-from wellposed.review import (
+from wellposed.review.held import Held
+from wellposed.review.result import MeasureLine
+from wellposed.review.rules import (
     answering,
     beyond,
     claims,
@@ -25,8 +27,6 @@ from wellposed.review import (
     teeth,
     timing,
 )
-from wellposed.review.held import Held
-from wellposed.review.result import MeasureLine
 from wellposed.rules._declare import Clinical
 
 __all__ = ["RULES", "TOPICS", "USUAL", "setup_findings"]

@@ -1,7 +1,7 @@
 """Whether a setup answers this prescription, takes out the right teeth, and leaves room as it was."""
 
 import pytest
-from tests.validator.wellposed.review.held import Case, moved, pointers, reduced, table
+from tests.validator.wellposed.review.rules.held import Case, moved, pointers, reduced, table
 
 ROOM = {
     "findings": [

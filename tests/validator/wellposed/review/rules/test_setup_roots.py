@@ -2,7 +2,7 @@
 
 import pytest
 from tests.validator.wellposed.consistency.ordinary import found as finding
-from tests.validator.wellposed.review.held import Case, found, moved, pointers, table
+from tests.validator.wellposed.review.rules.held import Case, found, moved, pointers, table
 
 TIPPED, WIDENED = "crown-moved-without-root", "widened-by-tipping"
 ASK, FAR, TORQUED = "plan-proclines-lower-incisors", "plan-proclines-lower-incisors-far", "lower-incisors-torqued-far"

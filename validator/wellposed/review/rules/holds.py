@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from wellposed.findings import Severity
 from wellposed.review.held import Facts, Held, grouped
-from wellposed.review.roots import Crown, crowns
+from wellposed.review.rules.roots import Crown, crowns
 from wellposed.review.travel import motion_of
 from wellposed.rules._acts import above
 from wellposed.rules._declare import Told, rule, told

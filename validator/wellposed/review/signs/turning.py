@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Final, NamedTuple
 from wellposed.kinematics.openings import sensed
 from wellposed.model.setup import Setup
 from wellposed.review.result import MeasureLine
-from wellposed.review.senses import Asked, At, senses
+from wellposed.review.signs.senses import Asked, At, senses
 from wellposed.vocabulary.motions import VARIABLE_UNITS, Variable
 from wellposed.vocabulary.teeth import ARCHES, RIGHT, SIDES, arch_of, mirrored, side_of
 

@@ -3,7 +3,7 @@
 import pytest
 from tests.validator.wellposed.consistency.ordinary import found as finding
 from tests.validator.wellposed.consistency.ordinary import must, present
-from tests.validator.wellposed.review.held import Case, found, moved, pointers, reduced, stage, table
+from tests.validator.wellposed.review.rules.held import Case, found, moved, pointers, reduced, stage, table
 
 STEP, FEW, TRIP = "aligner-step-beyond-usual", "too-few-aligners-planned", "round-trip-planned"
 WEAR, UNTIMED, MEET = "wear-planned-short", "reduction-not-timed", "teeth-meet-before-reduction"

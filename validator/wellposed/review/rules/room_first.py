@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from wellposed.findings import Severity
 from wellposed.kinematics.mouth import Contact
 from wellposed.review.held import Facts, Held
-from wellposed.review.path_room import made_by_enamel, made_by_movement
+from wellposed.review.rules.path_room import made_by_enamel, made_by_movement
 from wellposed.review.travel import arrived
 from wellposed.rules._acts import above
 from wellposed.rules._declare import Told, rule, told

@@ -3,7 +3,7 @@
 import pytest
 from tests.validator.wellposed.consistency.ordinary import UPPER, allowed, must, present
 from tests.validator.wellposed.consistency.ordinary import found as finding
-from tests.validator.wellposed.review.held import Case, found, moved, pointers, reduced, stage, table
+from tests.validator.wellposed.review.rules.held import Case, found, moved, pointers, reduced, stage, table
 
 LOCKED, ABSENT, UNSAID = "locked-tooth-moved", "absent-tooth-moved", "teeth-left-unsaid"
 PRACTICE, ADVICE = "plan-beyond-practice", "plan-beyond-advice"

@@ -9,7 +9,7 @@ from wellposed.findings import Severity
 from wellposed.kinematics.mouth import Contact
 from wellposed.model.setup import PlannedReduction
 from wellposed.review.held import Facts, Held, grouped
-from wellposed.review.path_room import made_by_enamel, made_by_movement, told_after
+from wellposed.review.rules.path_room import made_by_enamel, made_by_movement, told_after
 from wellposed.review.travel import arrived
 from wellposed.rules._acts import above
 from wellposed.rules._declare import Told, rule, told

@@ -9,8 +9,8 @@ from string import Formatter
 import pytest
 from pydantic import ValidationError
 from tests.validator.wellposed.consistency.test_rules import resolves
-from tests.validator.wellposed.review.held import BASE, found, held, pointers, setup
 from tests.validator.wellposed.review.made import plausible
+from tests.validator.wellposed.review.rules.held import BASE, found, held, pointers, setup
 
 from wellposed.findings import Severity
 from wellposed.model import Prescription
@@ -32,7 +32,7 @@ WITH_CASES = (
     "test_setup_holds",
     "test_setup_claims",
 )
-MODULES = [import_module(f"tests.validator.wellposed.review.{name}") for name in WITH_CASES]
+MODULES = [import_module(f"tests.validator.wellposed.review.rules.{name}") for name in WITH_CASES]
 CASES = tuple(case for module in MODULES for case in module.CASES)
 PRESENT = {norm.key for norm in load()}
 every_rule = pytest.mark.parametrize("declared", RULES, ids=[rule.id for rule in RULES])

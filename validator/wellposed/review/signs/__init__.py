@@ -15,7 +15,7 @@ from wellposed.model.prescription import Prescription
 from wellposed.model.setup import Setup
 from wellposed.norms import Norms, load
 from wellposed.review.result import MeasureLine
-from wellposed.review.turning import (
+from wellposed.review.signs.turning import (
     LEAST_PAIRS,
     NEARLY_ALL,
     TWO_SIDED,

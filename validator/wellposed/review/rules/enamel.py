@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from wellposed.findings import Severity
 from wellposed.review.held import Held
-from wellposed.review.timing import reductions
+from wellposed.review.rules.timing import reductions
 from wellposed.rules._declare import Told, rule, told
 from wellposed.rules._enamel import REPLACED, named
 from wellposed.rules.enamel_places import LEFT, MISSING, SITE, SPACE, gap_at

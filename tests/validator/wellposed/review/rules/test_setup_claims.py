@@ -1,7 +1,7 @@
 """What the setup predicts beside what its movements give."""
 
 import pytest
-from tests.validator.wellposed.review.held import Case, found, pointers, table
+from tests.validator.wellposed.review.rules.held import Case, found, pointers, table
 
 DIFFERS = "prediction-differs"
 

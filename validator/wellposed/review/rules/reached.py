@@ -7,8 +7,8 @@ from typing import NamedTuple
 
 from wellposed.findings import Severity
 from wellposed.review.held import Facts, Held
-from wellposed.review.holds import moves_root, unheld
-from wellposed.review.roots import crowns
+from wellposed.review.rules.holds import moves_root, unheld
+from wellposed.review.rules.roots import crowns
 from wellposed.rules._acts import above
 from wellposed.rules._declare import Told, rule, told
 from wellposed.rules._stated import amount

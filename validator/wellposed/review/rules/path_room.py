@@ -47,9 +47,9 @@ def _slide(held: Held, tooth: str, aligner: int) -> float | None:
 
 
 def _out(held: Held, tooth: str, aligner: int) -> float | None:
-    """``out`` of the arch form: a displaced tooth's way to the line makes no room."""
-    moved, off = _place(held, tooth, "out", aligner), held.mouth.tooth_values("displacement").get(tooth, 0.0)
-    return None if moved is None else moved - min(max(moved, min(0.0, -off)), max(0.0, -off))
+    """``out`` of the arch form: a displaced tooth's way to the line makes no room, and comes first."""
+    moved, way = _place(held, tooth, "out", aligner), held.matter.ended.way_to_line(tooth)
+    return None if moved is None else moved - min(max(moved, min(0.0, way)), max(0.0, way))
 
 
 def _place(held: Held, tooth: str, variable: Variable, aligner: int) -> float | None:

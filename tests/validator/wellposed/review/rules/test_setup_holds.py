@@ -2,7 +2,7 @@
 
 import pytest
 from tests.validator.wellposed.consistency.ordinary import UPPER, must, present
-from tests.validator.wellposed.review.held import Case, found, moved, pointers, table
+from tests.validator.wellposed.review.rules.held import Case, found, moved, pointers, table
 
 BARE, DOUBTFUL, NONE = (
     *("planned-movement-without-hold", "attachment-planned-on-doubtful-surface", "attachment-planned-where-none-holds"),
