@@ -9,6 +9,7 @@ from wellposed_converters.text.read import read_text
 
 PAGE = (Path(__file__).parents[2] / "spec" / "notes.md").read_text("utf-8")
 TABLE = re.compile(r"<!-- read: (?P<lead>[^>]*?)-->\n(?P<body>(?:\|[^\n]*\n)+)")
+REASON = {"retention": "to hold the aligner", "movement": "for a movement"}
 FORCE = {"do": "wanted", "keep": "leave as it is", "forbid": "must not be", "limit": "allowed", "permit": "allowed"}
 KIND = {
     "ipr": "enamel reduction", "align": "alignment", "intrude": "intrusion", "rotate": "rotation", "move": "movement",
@@ -43,7 +44,8 @@ def line(clause):
     ]
     subject = " ".join(filter(None, [KIND.get(clause.kind, clause.kind), clause.dir]))
     force = "found" if clause.mode == "state" else FORCE[clause.mode]
-    return "; ".join(filter(None, [f"{force}: {subject}", *places, amount(clause), "only" if clause.only else ""]))
+    more = "only" if clause.only else "", REASON[clause.ref] if clause.kind == "attachment" and clause.ref else ""
+    return "; ".join(filter(None, [f"{force}: {subject}", *places, amount(clause), *more]))
 
 
 @pytest.mark.parametrize("words, read", ROWS)

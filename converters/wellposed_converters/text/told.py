@@ -41,11 +41,16 @@ def _subject(clause: Clause) -> str:
         clause.of,
         clause.relation and f"Class {clause.relation}",
         clause.dir,
-        clause.ref and f"against the {clause.ref}",
+        clause.ref and _against(clause.ref),
     ]
     said = ", ".join(word.replace("_", " ") for word in more if word)
     kind = _words()["kind"][clause.kind]
     return f"{kind} ({said})" if said else kind
+
+
+def _against(ref: str) -> str:
+    reason: str | None = _words()["reason"].get(ref)
+    return reason or f"against the {ref}"
 
 
 def _place(clause: Clause) -> str:

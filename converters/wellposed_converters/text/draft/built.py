@@ -32,7 +32,8 @@ def attachment(facts: Facts) -> tuple[Part, ...]:
     shape = term("shape", of)
     if of is not None and shape is None:
         raise NotCarried("more-than-the-format-says")
-    value |= {"shape": shape} if shape else {}
+    reason = facts.take("ref")
+    value |= ({"shape": shape} if shape else {}) | ({"reason": reason} if reason else {})
     teeth, member = facts.teeth(), LISTS[facts.mode]
     if teeth:
         only = facts.mode != "forbid" and facts.take("only")

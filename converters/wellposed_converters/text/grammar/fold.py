@@ -13,8 +13,8 @@ from wellposed_converters.text.grammar.refused import Refused
 GOVERNING: Final = frozenset(("NEG", "VERB", "PERMIT", "PREFER", "ONLY", "YES"))
 SUBJECT: Final = frozenset(("PLACE", "BE", "NEG"))
 """What governs a row of states: the teeth they are the states of."""
-FILLED_ONCE: Final = frozenset(("PLACE", "AMOUNT", "BASIS", "FROMTO", "DIR", "NEG", "PERMIT", "VERB"))
-FILLING: Final = frozenset(("AMOUNT", "BASIS", "PLACE", "DIR", "REF", "FOR", "COND", "WHEN", "ORDINAL", "TO"))
+FILLED_ONCE: Final = frozenset(("PLACE", "AMOUNT", "BASIS", "FROMTO", "DIR", "NEG", "PERMIT", "VERB", "REASON"))
+FILLING: Final = frozenset(("AMOUNT", "BASIS", "PLACE", "DIR", "REF", "FOR", "COND", "WHEN", "ORDINAL", "TO", "REASON"))
 SAYING: Final = frozenset(("NEG", "PERMIT", "VERB", "CLASS", "YES"))
 
 

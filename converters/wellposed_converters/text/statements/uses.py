@@ -67,10 +67,12 @@ def _formed(bag: Bag, clause: Clause) -> Clause:
         raise Refused("direction-of-a-means")
     if clause.kind == "retainer":
         bag.take("WHEN", name="target")
+        bag.take("REASON", name="retention")
     shape, ref = bag.named("SHAPE"), bag.named("REF")
     if (shape or ref) and clause.kind != "trim":
         raise Refused("shape-of-what")
-    return clause.with_(of=surface or shape or clause.of)
+    reason = bag.named("REASON") if clause.kind == "attachment" else None
+    return clause.with_(of=surface or shape or clause.of, ref=reason)
 
 
 def _conditional(bag: Bag, clause: Clause, condition: Item | None) -> tuple[Clause, list[Question]]:

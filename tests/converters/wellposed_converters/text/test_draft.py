@@ -291,6 +291,10 @@ TABLE = [
         [("exclude", {"means": "enamel-reduction", "teeth": ["11", "21", "22"]})],
     ),
     (
+        one("attachment", "do", teeth=(14, 24), ref="retention"),
+        [("attachments", {"must": ["14", "24"], "reason": "retention"})],
+    ),
+    (
         one("attachment", "do", teeth=(14,), of="horizontal_rectangle"),
         [("attachments", {"must": ["14"], "shape": "rectangular-horizontal"})],
     ),
