@@ -67,8 +67,9 @@ def spared(kind, place):
     return "jsonschema" if re.split("[. ]", place)[0] in shared(kind) else ""
 
 
+@cache
 def documents(kind, count, seed):
-    """A maker and what it made."""
+    """A maker and what it made; whoever changes a document copies it."""
     maker = made.Maker(document_schema(kind), random.Random(f"{kind} {seed}"))
     return maker, [maker.document() for _ in range(count)]
 

@@ -6,16 +6,32 @@ keep a meaning in every numbering that has them, and what no numbering would set
 
 from __future__ import annotations
 
+from dataclasses import replace
+from functools import lru_cache
+from typing import Final
+
 from wellposed_converters.text.places.atom import Atom
 from wellposed_converters.text.places.meaning import Place
 from wellposed_converters.text.places.pieces import Scan
 from wellposed_converters.text.places.scan import scan
 from wellposed_converters.text.places.whole import whole
 
+NEAR: Final = 8
+"""Characters on either side of a stretch that say where its first and last word end."""
+
 
 def find_places(text: str, start: int = 0, end: int | None = None, *, dotted: bool = False) -> tuple[Place, ...]:
     """The places of ``text[start:end]`` in order, none overlapping another; ``dotted`` where ``1.1`` is a tooth."""
-    pieces = scan(text, start, len(text) if end is None else end, dotted=dotted)
+    last = len(text) if end is None else end
+    first = max(0, start - NEAR)
+    found = _found(text[first : last + NEAR], start - first, last - first, dotted)
+    return tuple(replace(one, start=one.start + first, end=one.end + first) for one in found)
+
+
+@lru_cache(maxsize=256)
+def _found(text: str, start: int, end: int, dotted: bool) -> tuple[Place, ...]:
+    """A stretch is looked at more than once: for the numbering of the whole text, and for what it says."""
+    pieces = scan(text, start, end, dotted=dotted)
     found: list[Place] = []
     index = 0
     while index < len(pieces.pieces):

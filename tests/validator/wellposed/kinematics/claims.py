@@ -1,7 +1,9 @@
 """What a judgement claims of its conflicts, put to the exact solver."""
 
+from functools import lru_cache
+
 from tests.validator.wellposed.kinematics import exact
-from tests.validator.wellposed.kinematics.generate import Case, judged, must, prescription, read
+from tests.validator.wellposed.kinematics.generate import GROUP, Case, judged, must, prescription, read
 
 CLOSE, NEAR = 1e-7, 1e-6  # what cannot hold must not even so loosened; what can hold must when loosened so
 
@@ -35,6 +37,12 @@ class Claims:
         usual = limits_in(conflict)
         others = {key for other in self.judgement.conflicts for key in asked(other)} - set(conflict.members)
         return [key for key in must(self.case.full, limits=usual) if key not in others]
+
+
+@lru_cache(maxsize=GROUP)
+def claims_of(seed):
+    """The claims of a seed: several tests look at the same ones in turn."""
+    return Claims(seed)
 
 
 def limits_in(conflict):

@@ -8,6 +8,8 @@ from functools import cache
 from itertools import pairwise
 from random import Random
 
+import pytest
+
 from wellposed.check import check as check
 from wellposed.kinematics.verdict import Case as Case
 from wellposed.kinematics.verdict import judge
@@ -57,6 +59,15 @@ def prescription(seed):
 def judged(seed):
     """The judgement on the document of a seed."""
     return judge(read(prescription(seed)))
+
+
+GROUP = 50
+
+
+def chunks(count, size):
+    """The first seeds of chunks. Whatever looks at the same seeds goes to one worker, which judges them once."""
+    groups = {first: pytest.mark.xdist_group(f"seeds-{first // GROUP}") for first in range(0, count, size)}
+    return [pytest.param(first, marks=group) for first, group in groups.items()]
 
 
 def judgement_of(document):

@@ -8,10 +8,11 @@ from collections import Counter
 
 import pytest
 from tests.validator.wellposed.kinematics import exact
-from tests.validator.wellposed.kinematics.claims import CLOSE, NEAR, Claims, asked, can_hold, fault_of, limits_in
+from tests.validator.wellposed.kinematics.claims import CLOSE, NEAR, asked, can_hold, claims_of, fault_of, limits_in
 from tests.validator.wellposed.kinematics.generate import (
     VERDICTS,
     check,
+    chunks,
     judged,
     must,
     prescription,
@@ -22,7 +23,7 @@ from wellposed.kinematics.rows import Bound, Kind, Setting, System
 
 COUNT = max(500, int(os.environ.get("WELLPOSED_EXACT", "500")))
 CHUNK = 25
-CHUNKS = range(0, COUNT, CHUNK)
+CHUNKS = chunks(COUNT, CHUNK)
 LEAST_SHARE = 0.05
 CONFLICTS = {"cannot-hold-together", "means-not-said", "too-close-to-tell", "beyond-practice"}
 SECTIONS = ("goals", "keep", "movements", "allow", "exclude", "expect", "staging")
@@ -89,7 +90,7 @@ def test_every_conflict_is_one_and_irreducible(chunk):
     faults = {}
     for seed in seeds_of(chunk):
         if any(True for _ in conflicts_of(judged(seed))):
-            claims = Claims(seed)
+            claims = claims_of(seed)
             for number, conflict in enumerate(conflicts_of(claims.judgement)):
                 fault = fault_of(claims.groups(conflict), conflict.members)
                 if fault:
@@ -102,7 +103,7 @@ def test_every_conflict_is_one_and_irreducible(chunk):
 def test_every_verdict_is_what_the_whole_allows(chunk):
     faults = {}
     for seed in seeds_of(chunk):
-        claims = Claims(seed)
+        claims = claims_of(seed)
         fault = "".join(verdict_faults(claims))
         if fault:
             faults[seed] = (claims.judgement.verdict, fault)
@@ -136,7 +137,7 @@ def test_every_way_out_leads_out_and_no_less_does(chunk):
     faults = {}
     for seed in seeds_of(chunk):
         if judged(seed).conflicts:
-            claims = Claims(seed)
+            claims = claims_of(seed)
             for number, conflict in enumerate(claims.judgement.conflicts):
                 rest = claims.field_of(conflict)
                 for way in conflict.ways_out:
@@ -237,7 +238,7 @@ def stated_conflict():
     """A conflict of five members and more, with its variants."""
     for seed in range(COUNT):
         if any(len(conflict.members) >= 4 for conflict in judged(seed).conflicts):
-            claims = Claims(seed)
+            claims = claims_of(seed)
             yield from ((claims, conflict) for conflict in claims.judgement.conflicts if len(conflict.members) >= 4)
 
 

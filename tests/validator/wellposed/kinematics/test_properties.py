@@ -6,7 +6,7 @@ from itertools import pairwise
 from random import Random
 
 import pytest
-from tests.validator.wellposed.kinematics.claims import Claims, fault_of
+from tests.validator.wellposed.kinematics.claims import claims_of, fault_of
 from tests.validator.wellposed.kinematics.generate import (
     HEAD,
     QUADRANTS,
@@ -16,6 +16,7 @@ from tests.validator.wellposed.kinematics.generate import (
     along,
     arch_of,
     check,
+    chunks,
     is_extraction,
     judged,
     judgement_of,
@@ -25,7 +26,7 @@ from tests.validator.wellposed.kinematics.generate import (
 
 SEEDS = 300
 CHUNK = 50
-CHUNKS = range(0, SEEDS, CHUNK)
+CHUNKS = chunks(SEEDS, CHUNK)
 TRIES = 4
 ORDERED = ("goals", "keep", "movements")
 TOOTH = re.compile(r"[1-4][1-8]")
@@ -298,7 +299,7 @@ def conflict_faults(seed, there):
     """
     turning = on_midlines(mirrored(prescription(seed)))
     known = {frozenset(conflict.members): conflict for conflict in judged(seed).conflicts}
-    claims = Claims(seed)
+    claims = claims_of(seed)
 
     def name(key):
         return mirrored_key(key, turning)
