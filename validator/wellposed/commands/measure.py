@@ -17,17 +17,19 @@ from wellposed.reading.table import TableFault
 from wellposed.render.measures import faults_text, measures_text
 from wellposed.render.measures_json import measures_json
 from wellposed.render.points_json import findings_json, movements_json, points_json
-from wellposed.render.points_text import points_text
+from wellposed.render.points_text import beside_section, points_text
 from wellposed.report import Report
 
 __all__ = ["command"]
 
 _TABLE = ".csv"
+_MOVED = "movements"
+_SECTIONS = ("findings", _MOVED)
 _POINTS: dict[str, Callable[[PointMeasures, str], str]] = {
     "text": lambda found, name: points_text(found, name, width()),
     "json": points_json,
     "findings": lambda found, name: findings_json(found),
-    "movements": lambda found, name: movements_json(found),
+    _MOVED: lambda found, name: movements_json(found),
 }
 
 
@@ -78,10 +80,20 @@ def command(ctx: click.Context, file: str, form: str) -> None:
 
 def _shown(found: Measures | PointMeasures, form: str, name: str) -> str:
     if isinstance(found, PointMeasures):
-        return _POINTS[form](found, name)
-    if form not in ("text", "json"):
+        return _of_points(found, form, name)
+    if form in _SECTIONS:
         raise click.UsageError(f"--format {form} is for landmark points; {name} has none.")
     return measures_json(found, name) if form == "json" else measures_text(found, name, width())
+
+
+def _of_points(found: PointMeasures, form: str, name: str) -> str:
+    """What is shown of points; what a section for a document leaves out is said on the error stream."""
+    if form == _MOVED and not found.taken.movements:
+        raise click.UsageError(f"--format {form} is for points of two moments; {name} has one.")
+    if form in _SECTIONS:
+        for line in beside_section(found.taken, form == _MOVED):
+            click.echo(f"wellposed: {name}: {line}", err=True)
+    return _POINTS[form](found, name)
 
 
 def _refused(found: Report | tuple[TableFault, ...], name: str) -> int:

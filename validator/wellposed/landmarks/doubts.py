@@ -2,22 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from itertools import pairwise
+from math import degrees
 
+from wellposed import norms
 from wellposed.landmarks.mouth import Mouth
 from wellposed.landmarks.movements import shared
 from wellposed.landmarks.result import Doubt, Moved
 from wellposed.landmarks.rigid import in_line, rigid
 from wellposed.landmarks.vectors import Array
-from wellposed.vocabulary.teeth import ARCHES
+from wellposed.vocabulary.teeth import ARCHES, place
 
-LOOSE = 0.5
-"""From this residual on, mm, points cannot be the same places of one tooth."""
-AS_ONE = 0.05
-"""Up to this residual, mm, a whole arch has moved as one piece ..."""
-GOING = 0.3
-"""... if it went at least so far, mm in the mean."""
+_LOOSE, _AS_ONE, _WENT, _ASIDE = "points.loose-fit", "points.as-one", "points.as-one-way", "points.faces-aside"
 _MANY = 4
 _ROUND = 90.0
 
@@ -27,12 +24,38 @@ def doubts_of(moment: str, mouth: Mouth) -> Iterator[Doubt]:
     for tooth, angle in mouth.rotations.items():
         if abs(angle) > _ROUND:
             yield Doubt("turned-round", tooth, moment, angle)
+    for tooth in mouth.teeth:
+        if (least := min(mouth.rootward(tooth), default=0.0)) < 0:
+            yield Doubt("upside-down", tooth, moment, -least)
     for arch in ARCHES:
-        row = [tooth for tooth in mouth.row(arch) if tooth in mouth.stands]
-        for first, second in pairwise(row):
-            behind = mouth.stands[first].along - mouth.stands[second].along
-            if behind > 0:
-                yield Doubt("out-of-order", f"{first}-{second}", moment, behind)
+        yield from _of_arch(arch, moment, mouth)
+
+
+def _of_arch(arch: str, moment: str, mouth: Mouth) -> Iterator[Doubt]:
+    """An arch that faces aside; neighbours in the other order, or with a place between them that has no points."""
+    line = mouth.lines[arch]
+    if line is not None and abs(aside := degrees(line.turned)) > norms.value(_ASIDE):
+        yield Doubt("faces-aside", arch, moment, aside)
+    row = [tooth for tooth in mouth.row(arch) if tooth in mouth.stands]
+    for first, second in pairwise(row):
+        behind = mouth.stands[first].along - mouth.stands[second].along
+        if behind > 0:
+            yield Doubt("out-of-order", f"{first}-{second}", moment, behind)
+        elif _rank(second) - _rank(first) > 1:
+            yield Doubt("places-without-points", f"{first}-{second}", moment, mouth.between(first, second))
+
+
+def _rank(tooth: str) -> int:
+    """Its place counted without a gap from right to left."""
+    return place(tooth) - (place(tooth) > 0)
+
+
+def doubts_of_values(moment: str, values: Iterable[tuple[str, str, float]]) -> Iterator[Doubt]:
+    """About values, each with its measure and unit, that no mouth is likely to have."""
+    for measure, unit, value in values:
+        key = f"plausible.{unit}.{measure}"
+        if not norms.value(f"{key}.least") <= value <= norms.value(f"{key}.most"):
+            yield Doubt("not-plausible", measure, moment, value)
 
 
 def doubts_between(before: Mouth, after: Mouth, moved: tuple[Moved, ...]) -> Iterator[Doubt]:
@@ -43,7 +66,7 @@ def doubts_between(before: Mouth, after: Mouth, moved: tuple[Moved, ...]) -> Ite
             continue
         if rigid(first, second).mirrored:
             yield Doubt("mirrored", one.tooth, amount=one.residual)
-        elif one.residual > LOOSE:
+        elif one.residual > norms.value(_LOOSE):
             yield Doubt("loose-fit", one.tooth, amount=one.residual)
     for arch in ARCHES:
         yield from _as_one(arch, before, after)
@@ -60,5 +83,5 @@ def _as_one(arch: str, before: Mouth, after: Mouth) -> Iterator[Doubt]:
     if len(teeth) < _MANY or in_line(first):
         return
     went = sum(float(((b - a) @ (b - a)) ** 0.5) for a, b in zip(first, second, strict=True)) / len(first)
-    if went > GOING and rigid(first, second).residual < AS_ONE:
+    if went > norms.value(_WENT) and rigid(first, second).residual < norms.value(_AS_ONE):
         yield Doubt("moved-as-one", arch, amount=went)

@@ -19,18 +19,14 @@ from wellposed.landmarks.vectors import UP, Array, distance, middle
 from wellposed.reading.axes import AXES
 from wellposed.reading.points import Points
 from wellposed.reading.table import TableFault
-from wellposed.vocabulary.landmarks import DISTAL, GUM, MESIAL, ROOT, crown_point
-from wellposed.vocabulary.teeth import ARCHES, UPPER, arch_of, place, position
+from wellposed.vocabulary.landmarks import DISTAL, MESIAL, crown_point
+from wellposed.vocabulary.teeth import ARCHES, place, position
 
 LEFT, FORWARD, UP_AXIS = AXES
-MOST_TILT = 20.0
-"""How far the occlusal plane may lean, deg."""
-MOST_APART = 20.0
-"""How far opposing teeth may stand from one another in the mean, in any direction, mm."""
-LEAST_APART = 0.1
-"""How near the same landmark of two teeth may be, mm."""
+_LEANS, _APART, _ONE_PLACE = "points.plane-leans", "points.arches-apart", "points.one-place"
 _CLEAR = 0.7
 _FEW, _LEAST = 3, 6
+_DEEP = 2  # places; laterals alone often stand in front of centrals, and back teeth never do
 _NEIGHBOURS = 2  # there is no place 0 between the centrals
 _BACK = 4
 _WIDTH = "plausible.mm.tooth-width"
@@ -39,7 +35,8 @@ _WIDTH = "plausible.mm.tooth-width"
 def questions(points: Points, mouths: Iterable[tuple[str, Mouth]]) -> tuple[TableFault, ...]:
     """What has to be answered first, each by a fault at the axis or the line it is seen at.
 
-    Reasons: mirrored, turned-over, axes-turned, plane-tilted, arches-apart, width-not-plausible, teeth-in-one-place.
+    Reasons: mirrored, turned-over, arch-upside-down, axes-turned, plane-tilted, arches-apart,
+    width-not-plausible, teeth-in-one-place.
     """
     found = [fault for moment, mouth in mouths for fault in _of_moment(points, moment, mouth)]
     return tuple(_once(found))
@@ -61,6 +58,7 @@ def _of_moment(points: Points, moment: str, mouth: Mouth) -> Iterator[TableFault
     for axis in over:
         yield _at_axis(points, axis, reason, axes=names)
     if not over:
+        yield from _one_upside_down(points, mouth)
         yield from _turned(points, mouth)
         yield from _apart(points, mouth)
     yield from _widths(points, moment, mouth)
@@ -100,23 +98,32 @@ def _forward(spots: dict[str, Array]) -> float:
 def _turned_over(mouth: Mouth) -> list[str]:
     """The axes that run the other way, as far as either arch shows it."""
     arches = [_spots(mouth, arch) for arch in ARCHES]
-    over = [
-        axis
-        for axis, sense in ((LEFT, _across), (FORWARD, _forward))
-        if any(sense(spots) < -_CLEAR for spots in arches if len(spots) >= _FEW)
-    ]
-    return over + ([UP_AXIS] if _rootward(mouth) < 0 else [])
+    senses = {
+        LEFT: [_across(spots) for spots in arches if len(spots) >= _FEW],
+        FORWARD: [_forward(spots) for spots in arches if len(spots) >= _FEW and _reach(spots) >= _DEEP],
+    }
+    over = [axis for axis, found in senses.items() if any(sense < -_CLEAR for sense in found)]
+    ways = [_rootward(mouth, arch) for arch in ARCHES]
+    return over + ([UP_AXIS] if min(ways) < 0 >= max(ways) else [])
 
 
-def _rootward(mouth: Mouth) -> float:
-    """How far roots and gums lie to the side they should, in the mean, mm; 0 where none are given."""
-    found = [
-        float(points[name][2] - points[crown_point(tooth)][2]) * (1 if arch_of(tooth) == UPPER else -1)
-        for tooth, points in mouth.teeth.items()
-        for name in (ROOT, GUM)
-        if name in points and crown_point(tooth) in points
-    ]
+def _reach(spots: dict[str, Array]) -> int:
+    """How many places the hindmost tooth stands behind the foremost."""
+    positions = [position(tooth) for tooth in spots]
+    return max(positions) - min(positions)
+
+
+def _rootward(mouth: Mouth, arch: str) -> float:
+    """How far roots and gums of an arch lie to the side they should, in the mean, mm; 0 where none are given."""
+    found = [way for tooth in mouth.row(arch) for way in mouth.rootward(tooth)]
     return sum(found) / len(found) if found else 0.0
+
+
+def _one_upside_down(points: Points, mouth: Mouth) -> Iterator[TableFault]:
+    """An arch that is the other way up than the opposing one."""
+    for arch in ARCHES:
+        if _rootward(mouth, arch) < 0:
+            yield _at_axis(points, UP_AXIS, "arch-upside-down", arch=arch)
 
 
 def _turned(points: Points, mouth: Mouth) -> Iterator[TableFault]:
@@ -130,7 +137,7 @@ def _turned(points: Points, mouth: Mouth) -> Iterator[TableFault]:
             if sense(spots) < _CLEAR:
                 yield _at_axis(points, axis, "axes-turned", arch=arch)
         leaning = _tilt(list(spots.values()))
-        if leaning > MOST_TILT:
+        if leaning > norms.value(_LEANS):
             yield _at_axis(points, UP_AXIS, "plane-tilted", arch=arch, angle=leaning)
 
 
@@ -147,7 +154,7 @@ def _apart(points: Points, mouth: Mouth) -> Iterator[TableFault]:
     if not ways:
         return
     for axis, way in zip(AXES, middle(ways), strict=True):
-        if abs(float(way)) > MOST_APART:
+        if abs(float(way)) > norms.value(_APART):
             yield _at_axis(points, axis, "arches-apart", apart=abs(float(way)))
 
 
@@ -166,6 +173,6 @@ def _in_one_place(points: Points, moment: str, mouth: Mouth) -> Iterator[TableFa
             near = place(second) - place(first) <= _NEIGHBOURS
             shared = mouth.teeth[first].keys() & mouth.teeth[second].keys() - ({MESIAL, DISTAL} if near else set())
             for name in sorted(shared):
-                if distance(mouth.teeth[first][name], mouth.teeth[second][name]) < LEAST_APART:
+                if distance(mouth.teeth[first][name], mouth.teeth[second][name]) < norms.value(_ONE_PLACE):
                     line = points.lines[moment, second, name]
                     yield TableFault(line, 1, "teeth-in-one-place", {"tooth": second, "other": first})

@@ -22,8 +22,7 @@ from wellposed.vocabulary.teeth import SIDES, is_incisor, position, side_of
 LEAST_TEETH = 6
 """As many as the fit needs: it has five unknowns."""
 _BACK = 4
-_SOFT = 0.3
-"""From about here, mm, a tooth off the line draws it less and less, so that a displaced one does not bend it."""
+_SOFT = "points.draws-less"
 _END = pi / 2 - 1e-6
 _NODES = 2001
 _FACTS = 5
@@ -117,7 +116,7 @@ def fitted(middles: Mapping[str, Array]) -> Line | None:
         return None
     points = np.stack([middles[tooth][:2] for tooth in teeth])
     found = least_squares(
-        _misses, _begin(points), bounds=_bounds(len(teeth)), args=(points,), loss="soft_l1", f_scale=_SOFT,
+        _misses, _begin(points), bounds=_bounds(len(teeth)), args=(points,), loss="soft_l1", f_scale=norms.value(_SOFT),
         xtol=1e-14, ftol=1e-14, gtol=1e-12, x_scale="jac", max_nfev=400,
     )  # fmt: skip
     return Line(*(float(fact) for fact in found.x[:_FACTS]))

@@ -11,8 +11,8 @@ from math import atan2, degrees
 from wellposed.landmarks.line import Line, Stand, fitted
 from wellposed.landmarks.result import Lack
 from wellposed.landmarks.vectors import Array, Teeth, distance, middle
-from wellposed.vocabulary.landmarks import DISTAL, GUM, MESIAL, crown_point
-from wellposed.vocabulary.teeth import ARCHES, RIGHT, along_arch, arch_of, side_of
+from wellposed.vocabulary.landmarks import DISTAL, GUM, MESIAL, ROOT, crown_point
+from wellposed.vocabulary.teeth import ARCHES, RIGHT, UPPER, along_arch, arch_of, side_of
 
 ARCH_LINE = "arch-line"
 
@@ -62,6 +62,12 @@ class Mouth:
             if GUM in points and crown_point(tooth) in points
         }
 
+    def rootward(self, tooth: str) -> list[float]:
+        """How far its gum and its root lie rootward of its edge or cusp, mm; those that are given."""
+        points, up = self.teeth[tooth], 1 if arch_of(tooth) == UPPER else -1
+        crown = points.get(crown_point(tooth))
+        return [] if crown is None else [float(points[n][2] - crown[2]) * up for n in (GUM, ROOT) if n in points]
+
     # on the line
 
     @cached_property
@@ -102,9 +108,10 @@ class Mouth:
         The way from middle to middle on the line less half of both widths.
         """
         row = [tooth for tooth in self.row(arch) if tooth in self.stands]
-        return {f"{first}-{second}": self._between(first, second) for first, second in pairwise(row)}
+        return {f"{first}-{second}": self.between(first, second) for first, second in pairwise(row)}
 
-    def _between(self, first: str, second: str) -> float:
+    def between(self, first: str, second: str) -> float:
+        """The same of two teeth that have a line."""
         way = self.stands[second].along - self.stands[first].along
         return way - (self.widths[first] + self.widths[second]) / 2
 

@@ -82,10 +82,13 @@ class Moved:
 class Doubt(NamedTuple):
     """Something to look at again in the points; nothing was changed for it.
 
-    reason  ``turned-round``: mesial and distal contact are the other way round on the line; ``out-of-order``: the tooth
-            stands beyond its neighbour; ``loose-fit``: its points do not move together; ``mirrored``: a mirror image
-            would fit better; ``moved-as-one``: all teeth of the arch move alike, as if the frame had moved
-    where   tooth or arch
+    reason  ``turned-round``: mesial and distal contact are the other way round on the line; ``upside-down``: gum or
+            root of a tooth on the biting side; ``faces-aside``: an arch turned against y; ``out-of-order``: the tooth
+            stands beyond its neighbour; ``places-without-points``: a place between two teeth has none, and counts as
+            room; ``not-plausible``: a measure beyond what mouths have; ``loose-fit``: its points do not move together;
+            ``mirrored``: a mirror image would fit better; ``moved-as-one``: all teeth of the arch move alike, as if the
+            frame had moved
+    where   tooth, two teeth, arch or measure
     moment  at which it is seen; "" for between both
     amount  mm or deg, None where there is none
     """

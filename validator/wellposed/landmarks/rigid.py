@@ -9,11 +9,11 @@ from math import sqrt
 import numpy as np
 from scipy.spatial.transform import Rotation
 
+from wellposed import norms
 from wellposed.landmarks.vectors import Array
 
 LEAST_POINTS = 3
-LEAST_SPREAD = 0.25
-"""How far points have to stand off the line through them, root mean square, mm; nearer, the turn about it is lost."""
+_OFF = "points.off-a-line"
 _FLAT = 1e-6
 
 
@@ -48,7 +48,7 @@ def in_line(points: Sequence[Array]) -> bool:
         return True
     arms = np.stack(points) - np.mean(np.stack(points), axis=0)
     sizes = np.linalg.svd(arms, compute_uv=False)
-    return bool(sqrt(float(np.sum(sizes[1:] ** 2)) / len(points)) < LEAST_SPREAD)
+    return bool(sqrt(float(np.sum(sizes[1:] ** 2)) / len(points)) < norms.value(_OFF))
 
 
 def rigid(before: Sequence[Array], after: Sequence[Array]) -> Rigid:

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
-from wellposed.landmarks.doubts import doubts_between, doubts_of
+from wellposed.landmarks.doubts import doubts_between, doubts_of, doubts_of_values
 from wellposed.landmarks.frame import questions
 from wellposed.landmarks.measures import Formula, formulas
 from wellposed.landmarks.mouth import Mouth
@@ -32,14 +32,16 @@ def taken(points: Points) -> PointsTaken | tuple[TableFault, ...]:
 
 def _taken(moments: tuple[str, ...], mouths: list[Mouth]) -> PointsTaken:
     moved = movements(*mouths) if len(mouths) > 1 else ()
-    doubts = [doubt for name, mouth in zip(moments, mouths, strict=True) for doubt in doubts_of(name, mouth)]
-    doubts += doubts_between(mouths[0], mouths[1], moved) if moved else []
     told = formulas()
+    measures, of_teeth = tuple(_measured(one, mouths) for one in told), tuple(_of_teeth(mouths))
+    doubts = [doubt for name, mouth in zip(moments, mouths, strict=True) for doubt in doubts_of(name, mouth)]
+    doubts += [doubt for at, name in enumerate(moments) for doubt in doubts_of_values(name, _values(at, measures))]
+    doubts += doubts_between(mouths[0], mouths[1], moved) if moved else []
     return PointsTaken(
         moments=moments,
         teeth=len(mouths[0].teeth),
-        measures=tuple(_measured(one, mouths) for one in told),
-        of_teeth=tuple(_of_teeth(mouths)),
+        measures=measures,
+        of_teeth=of_teeth,
         room=Room(tuple({name: at for arch in ARCHES for name, at in m.room(arch).items()} for m in mouths)),
         movements=moved,
         doubts=tuple(doubts),
@@ -52,6 +54,13 @@ def _measured(formula: Formula, mouths: list[Mouth]) -> Taken:
     values = tuple(None if isinstance(one, tuple) else one for one in found)
     lacks = tuple(one if isinstance(one, tuple) else () for one in found)
     return Taken(formula.measure, formula.unit, values, lacks)
+
+
+def _values(at: int, measures: Iterable[Taken]) -> Iterator[tuple[str, str, float]]:
+    """What was told of the mouth at a moment, by its number: measure, unit, value."""
+    for one in measures:
+        if (value := one.values[at]) is not None:
+            yield one.measure, one.unit, value
 
 
 def _of_teeth(mouths: list[Mouth]) -> Iterator[TakenOfTeeth]:

@@ -9,13 +9,13 @@ from wellposed import norms
 from wellposed.findings import CAUTION
 from wellposed.landmarks.result import Moved, PointsTaken, Taken
 from wellposed.measure import PointMeasures
+from wellposed.render.amounts import amount, number
 from wellposed.render.measures import derived_lines
-from wellposed.render.phrases import amount, number
 from wellposed.render.points_words import WHYS, doubt_text, lacks_text
 from wellposed.vocabulary.measures import MEASURE_KINDS
 from wellposed.vocabulary.motions import VARIABLE_UNITS, VARIABLES
 
-__all__ = ["points_text"]
+__all__ = ["beside_section", "points_text"]
 
 _SIGNS = (
     "along: mesial +; out: labial or buccal +; vertical: extrusion +; torque: labial or buccal crown +; "
@@ -44,6 +44,13 @@ def points_text(measured: PointMeasures, name: str, width: int = 100) -> str:
     parts += [_block("What follows from the widths before", derived_lines(measured.derived, width - 2))]
     parts += ["\n".join(wrap(CAUTION, width)) + "\n"]
     return "\n".join(part for part in parts if part)
+
+
+def beside_section(taken: PointsTaken, moved: bool) -> Iterator[str]:
+    """What a section for a document does not tell: what to look at again; of movements, the teeth that have none."""
+    yield from (f"look at again: {doubt_text(one)}" for one in taken.doubts)
+    if moved:
+        yield from (f"{one.tooth}: not told, {WHYS[one.why]}" for one in taken.movements if one.why)
 
 
 def _head(taken: PointsTaken, name: str, width: int) -> str:

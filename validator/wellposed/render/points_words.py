@@ -6,7 +6,8 @@ from collections.abc import Iterable
 from itertools import groupby
 
 from wellposed.landmarks.result import Doubt, Lack
-from wellposed.render.phrases import number
+from wellposed.render.amounts import number
+from wellposed.vocabulary.measures import MEASURE_KINDS
 
 __all__ = ["DOUBTS", "POINT_FAULTS", "WHYS", "doubt_text", "lacks_text"]
 
@@ -25,6 +26,8 @@ POINT_FAULTS = {
     f"{{axis}} run in your file? If the other way, {_NAMED}",
     "turned-over": "the teeth run against {axes}. Which way does {axis} run in your file? "
     f"If the other way, {_NAMED}",
+    "arch-upside-down": "roots and gums of the {arch} teeth lie on their biting side, and those of the opposing teeth "
+    "do not. Do both arches stand in one frame, as they bite? If not, give each arch its own file",
     "axes-turned": "the {arch} teeth do not follow {axis} as their numbers say. Which way does it run in your file? "
     f"If another way, {_NAMED}; if not, are the numbers those of ISO 3950?",
     "plane-tilted": "the {arch} occlusal plane leans by {angle:.0f} degrees. Is {axis} square to it in your file? "
@@ -47,6 +50,11 @@ WHYS = {
 DOUBTS = {
     "turned-round": "{where}: its mesial contact lies further back on the arch than the distal one ({amount}° turned); "
     "are the two exchanged?",
+    "upside-down": "{where}: its gum or root lies beyond its edge or cusp, by {amount} mm; are two of them exchanged?",
+    "faces-aside": "{where} arch: it faces {amount}° to the side; does y run forward in your file?",
+    "places-without-points": "{where}: no tooth between them has points, and what is free there counts as room, "
+    "{amount} mm; is it missing, or not measured?",
+    "not-plausible": "{where}: {amount} is beyond what mouths have; is the file in mm, and are its points in place?",
     "out-of-order": "{where}: stand on the arch in the other order, by {amount} mm; are the numbers right?",
     "loose-fit": "{where}: its points do not move together (residual {amount} mm); are they the same places before and "
     "after?",
@@ -59,7 +67,8 @@ def doubt_text(doubt: Doubt) -> str:
     """A sentence."""
     amount = "" if doubt.amount is None else number(doubt.amount)
     moment = f"{doubt.moment}, " if doubt.moment else ""
-    return moment + DOUBTS[doubt.reason].format(where=doubt.where, amount=amount)
+    kind = MEASURE_KINDS.get(doubt.where)
+    return moment + DOUBTS[doubt.reason].format(where=kind.words if kind else doubt.where, amount=amount)
 
 
 def lacks_text(lacks: Iterable[Lack]) -> str:

@@ -81,6 +81,23 @@ def test_the_sections_for_documents(run):
     assert len(whole["for_setup"]["movements"]) == 6
 
 
+def test_movements_need_two_moments(run):
+    result = run(ONE, "--format", "movements")
+    assert (result.exit_code, result.stdout) == (2, "")
+    assert "is for points of two moments; points.csv has one" in result.stderr
+
+
+def test_what_a_section_leaves_out_is_said_on_the_error_stream(run):
+    whole = mouth()
+    result = run(
+        table(whole, {tooth: points for tooth, points in whole.items() if tooth != "14"}), "--format", "movements"
+    )
+    again, untold = result.stderr.splitlines()
+    assert again.startswith("wellposed: points.csv: look at again: after, 15-13: no tooth between them has points")
+    assert untold == "wellposed: points.csv: 14: not told, no points after"
+    assert "14" not in json.loads(result.stdout)["movements"][0]["values"]
+
+
 def test_the_output_is_the_same_every_time(run):
     first, second = (run(BOTH, "--format", "json").stdout_bytes for _ in range(2))
     assert first == second

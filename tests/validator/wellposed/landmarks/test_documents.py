@@ -38,7 +38,7 @@ def test_findings_make_a_sound_prescription(found):
     whole = json.dumps(document(findings=findings(found))).encode()
     report = check(whole)
     assert {f.rule for f in report.findings if f.severity == Severity.STOP} == set()
-    assert {f.rule for f in report.findings} & {"measured-twice", "value-not-plausible", "negative-size"} == set()
+    assert {f.rule for f in report.findings} & {"measured-twice", "implausible-value", "negative-size"} == set()
     assert isinstance(measure(whole), Measures)
 
 

@@ -33,12 +33,28 @@ def exchanged(tooth, other):
     return {**MOUTH, tooth: MOUTH[other], other: MOUTH[tooth]}
 
 
+def without(*teeth):
+    return {tooth: points for tooth, points in MOUTH.items() if tooth not in teeth}
+
+
+def centimetres(*teeth):
+    return {tooth: {"cusp": MOUTH[tooth]["cusp"] / 10} for tooth in teeth}
+
+
 def with_points(tooth, **changed):
     return {**MOUTH, tooth: MOUTH[tooth] | {name.replace("_", "-"): at for name, at in changed.items()}}
 
 
 def shifted(teeth, *way):
     return {**MOUTH, **{tooth: {name: at + way for name, at in MOUTH[tooth].items()} for tooth in teeth}}
+
+
+def forward(teeth, far):
+    return {tooth: {name: at + np.array((0, far, 0)) for name, at in points.items()} for tooth, points in teeth.items()}
+
+
+def exchanged_points(tooth, one, other):
+    return with_points(tooth, **{one: MOUTH[tooth][other], other: MOUTH[tooth][one]})
 
 
 def reasons(found):
@@ -63,6 +79,8 @@ ASKED = [
     ("upper teeth alone, z down", mapped(np.diag([1, 1, -1]), only(*UPPER)), ["1:20 mirrored"]),
     ("one side alone, x to the right", mapped(np.diag([-1, 1, 1]), only(*LOWER[:7])), ["1:16 mirrored"]),
     ("points of one tooth copied to another", only("11", "21") | {"22": MOUTH["21"]}, COPIED),
+    ("the lower arch alone upside down", MOUTH | mapped(np.diag([1, 1, -1]), only(*LOWER)), ["1:20 arch-upside-down"]),
+    ("canine to canine, y back", mapped(np.diag([1, -1, 1]), only(*UPPER[4:10])), ["1:18 mirrored"]),
     ("the lower arch beside the upper", shifted(LOWER, 60, 0, 0), ["1:16 arches-apart"]),
 ]
 
@@ -105,6 +123,8 @@ NOT_ASKED = [
     ("a reverse overjet and an open bite", mouth(overjet=-6, overbite=-5)),
     ("a tooth turned by 100 degrees", moved(MOUTH, "15", upright_turn((0, 0, 1), 100))),
     ("a front alone", only("12", "11", "21", "22")),
+    # Division 2 of Class II: the centrals lean back, and the laterals stand in front of them.
+    ("a front whose laterals stand in front", only("11", "21") | forward(only("12", "22"), 4.5)),
     ("one tooth", only("36")),
     ("a central of each arch", only("11", "41")),
     ("few teeth behind", only("16", "15", "14", "13", "12", "11", "21", "22", "23", "24", "25", "26")),
@@ -120,6 +140,20 @@ IMAGE = {"11": {name: at * [-1, 1, 1] - [8.4, 0, 0] for name, at in MOUTH["11"].
 SWAPPED = with_points("14", mesial_contact=MOUTH["14"]["distal-contact"], distal_contact=MOUTH["14"]["mesial-contact"])
 DOUBTED = [
     ("nothing", MOUTH, MOUTH, []),
+    ("gum and edge exchanged", exchanged_points("11", "gum", "edge"), None, ["upside-down 11 before"]),
+    ("gum and cusp exchanged, root given", exchanged_points("46", "gum", "cusp"), None, ["upside-down 46 before"]),
+    ("turned by 9 degrees", mapped(upright_turn((0, 0, 1), 9), only(*UPPER)), None, []),
+    ("turned by 11 degrees", mapped(upright_turn((0, 0, 1), 11), only(*UPPER)), None, ["faces-aside upper before"]),
+    ("no points of 14", without("14"), None, ["places-without-points 15-13 before"]),
+    ("no points of 41 and 31", without("41", "31"), None, ["places-without-points 42-32 before"]),
+    ("no points of the last molars", without("17", "27"), None, []),
+    ("an overbite of 12.5", mouth(overbite=12.5), None, ["not-plausible overbite before"]),
+    (
+        "centimetres, without contact points",
+        {t: {"edge": MOUTH[t]["edge"] / 10} for t in ("11", "21", "41", "31")} | centimetres("13", "23"),
+        None,
+        ["not-plausible upper-inter-canine-width before"],
+    ),
     ("contacts exchanged", SWAPPED, None, ["turned-round 14 before"]),
     ("two teeth exchanged", exchanged("14", "15"), None, ["out-of-order 15-14 before"]),
     ("a point misplaced", MOUTH, with_points("11", gum=MOUTH["11"]["gum"] + [0, 0, 3]), ["loose-fit 11 "]),

@@ -45,6 +45,11 @@ def test_a_doubt_in_words():
     )
 
 
+def test_a_measure_is_named_in_words():
+    told = doubt_text(Doubt("not-plausible", "upper-inter-canine-width", "before", 3.27))
+    assert told.startswith("before, upper width between the canines: 3.27 is beyond what mouths have")
+
+
 def test_a_question_in_words():
     fault = TableFault(1, 18, "mirrored", {"axis": "y", "axes": "y"})
     assert faults_text([fault], "p.csv") == (
