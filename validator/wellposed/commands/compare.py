@@ -60,7 +60,7 @@ def _told(old: Envelope, new: Envelope, numbers: Norms | None) -> Told:
         return reviews_compared(old, new)
     kinds = [vars(one)["format"].removeprefix("wellposed/") for one in (old, new)]
     if kinds[0] == kinds[1]:
-        raise click.UsageError(f"two of {kinds[0]} cannot be compared: prescriptions, setups and reviews can")
+        raise click.UsageError(f"two {kinds[0]}s cannot be compared: prescriptions, setups and reviews can")
     raise click.UsageError(f"a {kinds[0]} cannot be compared with a {kinds[1]}: both must be of one kind")
 
 

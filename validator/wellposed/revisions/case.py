@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
+from datetime import datetime
 from functools import cached_property
 from typing import Any
 
@@ -33,6 +34,11 @@ class Held:
         """What it says it answers: of a review the setup, then the prescription."""
         found = (getattr(self.document, member, None) for member in ("answers", "prescription"))
         return tuple(one for one in found if one is not None)
+
+    @property
+    def issued(self) -> datetime:
+        """When it was issued; the day is one of the calendar, or the document would not be sound."""
+        return datetime.fromisoformat(self.document.issued)
 
     @property
     def case(self) -> str:
@@ -88,11 +94,6 @@ class Conversation:
         return Chart(self.orders[-1], self.numbers).figure(key)
 
     @cached_property
-    def digests(self) -> dict[str, Held]:
-        """Each document by its digest."""
-        return {one.identity.digest: one for one in self.held}
-
-    @cached_property
     def line(self) -> tuple[Held, ...]:
         """The prescriptions followed, one a revision, oldest first.
 
@@ -115,10 +116,16 @@ class Conversation:
         return [one for one in self.held if isinstance(one.document, Prescription)]
 
     def answering(self, order: Held) -> Iterator[tuple[Held, Setup]]:
-        """The setups that answer exactly this prescription, in the order of their revisions."""
-        for one in self.held:
+        """The setups that answer exactly this prescription: revision after revision, of several ids by their issue."""
+        for one in sorted(self.held, key=self._followed_at):
             if isinstance(one.document, Setup) and one.answers[0].sha256 == order.identity.digest:
                 yield one, one.document
+
+    def _followed_at(self, one: Held) -> tuple[datetime, str, int]:
+        """A place in time in which no document stands before an earlier revision of its own."""
+        name, revision = one.identity.id, one.identity.revision
+        before = (was for was in self.held if type(was.document) is type(one.document) and was.identity.id == name)
+        return max(was.issued for was in before if was.identity.revision <= revision), name, revision
 
 
 def _replaces(one: Held) -> str | None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from datetime import datetime
+from itertools import pairwise
 
 from wellposed.findings import Severity
 from wellposed.model import Prescription
@@ -84,11 +84,15 @@ def revision_not_at_hand(case: Conversation) -> Iterator[Told]:
     Fails: {"case": [{"revision": 1}, {"revision": 3}]}
     """
     for chain in chains(case):
-        there = {one.identity.revision for one in chain}
-        absent = sorted(set(range(1, max(there))) - there)
+        there = sorted({one.identity.revision for one in chain})
+        absent = [_run(before + 1, after - 1) for before, after in pairwise((0, *there)) if after - before > 1]
         if absent:
-            facts = {"absent": [str(one) for one in absent], "last": max(there)}
+            facts = {"absent": absent, "last": there[-1]}
             yield told("/revision", kind=_kind(chain[-1]), id=chain[-1].identity.id, **facts)
+
+
+def _run(first: int, last: int) -> str:
+    return str(first) if first == last else f"{first} to {last}"
 
 
 @rule(
@@ -204,13 +208,8 @@ def issued_before_its_predecessor(case: Conversation) -> Iterator[Told]:
     for chain in chains(case):
         for one in chain:
             before = [was for was in chain if was.identity.revision == one.identity.revision - 1]
-            if any(_moment(one) < _moment(was) for was in before):
+            if any(one.issued < was.issued for was in before):
                 yield told("/issued", documents=_named(one), revision=one.identity.revision - 1)
-
-
-def _moment(one: Held) -> datetime:
-    """When it was issued; the day is one of the calendar, or the document would not be sound."""
-    return datetime.fromisoformat(one.document.issued)
 
 
 @rule(

@@ -41,7 +41,10 @@ def _listed(prescription: Prescription) -> dict[str, str]:
 
 
 def _states(prescription: Prescription) -> dict[str, list[str]]:
-    return {one.tooth: sorted(one.states) for one in prescription.teeth.particulars or ()}
+    """Of each tooth its states, with the words said of it."""
+    return {
+        one.tooth: [*sorted(one.states), *filter(None, [one.words])] for one in prescription.teeth.particulars or ()
+    }
 
 
 def _conditions(old: Prescription, new: Prescription) -> Iterator[FactChange]:

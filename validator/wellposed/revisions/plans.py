@@ -169,7 +169,7 @@ def _others(old: Setup, new: Setup) -> Iterator[Other]:
     yield from _differing("statement", _statements(old), _statements(new))
     if old.unlisted != new.unlisted:
         yield Other("unlisted", "", old.unlisted, new.unlisted)
-    for member in ("reductions", "attachments", "extractions"):
+    for member in ("reductions", "attachments", "extractions", "stages", "predicted", "statements"):
         stated = [getattr(one, member) is not None for one in (old, new)]
         if stated[0] != stated[1]:
             yield Other("stated", member, *stated)

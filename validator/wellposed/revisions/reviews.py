@@ -18,7 +18,8 @@ from wellposed.revisions.result import Identity, Lineage
 class Said:
     """One thing two reviews differ in.
 
-    what    ``outcome``, ``clause``, ``accepted``, ``revising``, ``request``, or a member that is not repeated
+    what    ``outcome``, ``unopened``, ``clause``, ``accepted``, ``revising``, ``request``, or a member that is not
+            repeated
     name    the clause or request it is of; "" for the review as a whole
     before, after  JSON values; None: not there, or not repeated
     """
@@ -54,8 +55,10 @@ def reviews_compared(old: Review, new: Review) -> ReviewComparison:
 
 
 def _differences(old: Review, new: Review) -> Iterator[Said]:
-    if old.outcome != new.outcome:
-        yield Said("outcome", "", old.outcome, new.outcome)
+    for member in ("outcome", "unopened"):
+        said = [getattr(review, member) for review in (old, new)]
+        if said[0] != said[1]:
+            yield Said(member, "", *said)
     before, after = ({one.clause: one.outcome for one in review.clauses} for review in (old, new))
     yield from _apart("clause", before, after)
     for member in ("accepted", "revising"):

@@ -109,13 +109,13 @@ class Thread:
         return bool(told) and told[-1].outcome in MET
 
     def still_unmet(self) -> tuple[Outcome, ...]:
-        """The last setups in a row that leave it unmet; one that cannot tell is passed over."""
-        run: list[Outcome] = []
+        """The last setups in a row that leave it unmet, each revision once; one that cannot tell is passed over."""
+        run: dict[tuple[str, int], Outcome] = {}
         for step in self.steps:
-            run = [] if step.change == "reversed" or step.item is None else run
+            run = {} if step.change == "reversed" or step.item is None else run
             for one in step.outcomes:
-                run = [] if one.outcome in MET else [*run, one] if one.unmet else run
-        return tuple(run)
+                run = {} if one.outcome in MET else run | ({(one.setup, one.revision): one} if one.unmet else {})
+        return tuple(run.values())
 
     def back_and_forth(self) -> tuple[int, ...]:
         """The revisions that ask again what one asked and a later one did not, or turn it round once more."""

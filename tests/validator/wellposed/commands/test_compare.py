@@ -83,7 +83,7 @@ def test_the_json_is_what_its_schema_says(run, pair):
     [
         ((EXAMPLE, PLAN), "a prescription cannot be compared with a setup"),
         ((REVIEW, EXAMPLE), "a review cannot be compared with a prescription"),
-        ((RECEIPT, RECEIPT), "two of receipt cannot be compared"),
+        ((RECEIPT, RECEIPT), "two receipts cannot be compared"),
     ],
 )
 def test_documents_of_two_kinds_are_a_wrong_call(run, pair, words):

@@ -210,6 +210,15 @@ def test_facts_are_told_and_private_values_are_not():
     assert {one.section for one in facts} == {"treat", "patient", "teeth", "states", "conditions", "notes"}
 
 
+def test_words_said_of_a_tooth_are_told():
+    teeth = {"upper": ["11"], "lower": ["41"]}
+    old, new = (
+        prescription(teeth={**teeth, "particulars": [{"tooth": "11", "states": ["crown"], "words": words}]})
+        for words in ("chipped", "worn")
+    )
+    assert compared(old, new).facts == (FactChange("states", "11", "changed", ["crown", "chipped"], ["crown", "worn"]),)
+
+
 @pytest.mark.parametrize("before, after, change", [(None, [], "added"), ([], None, "dropped")])
 def test_none_and_not_stated_differ(before, after, change):
     old, new = (prescription(records=records) for records in (before, after))

@@ -79,6 +79,12 @@ def test_where_documents_do_not_join_up_is_told(steps, expected):
     assert found_of == expected
 
 
+@pytest.mark.parametrize("there, absent", [([9999], ["1 to 9998"]), ([2, 3, 5, 9], ["1", "4", "6 to 8"])])
+def test_revisions_that_are_not_at_hand_are_told_in_runs(there, absent):
+    (case,) = told(*({"revision": number} for number in there)).cases
+    assert [one.facts["absent"] for one in case.findings if one.rule == "revision-not-at-hand"] == [absent]
+
+
 def test_the_same_document_in_two_files_is_one_document():
     (case,) = told({}, {"revision": 1}).cases
     assert [one.names for one in case.documents] == [("order-1.json", "order-2.json")]
@@ -182,7 +188,24 @@ STORIES = {
     "unmet in three setups of one revision": ([ROUND, UNMET, UNMET, UNMET], [LOOK]),
     "met in between": ([ROUND, UNMET, UNMET, MET, UNMET, UNMET], [UNDONE]),
     "not to be told in between": ([ROUND, UNMET, UNTOLD, UNMET, UNMET], [LOOK]),
+    "unmet in two documents of one revision": (
+        [ROUND, UNMET, {**UNMET, "revision": 1, "unlisted": "unmoved"}, UNMET],
+        [],
+    ),
+    "met by the later of two ids, which sorts first": (
+        [ROUND, {**UNMET, "id": "S-9"}, {**MET, "id": "S-10", "revision": 1, "issued": "2026-04-01T09:30:00Z"}],
+        [],
+    ),
+    "met by the earlier of two ids, which sorts last": (
+        [ROUND, {**MET, "id": "S-9"}, {**UNMET, "id": "S-10", "revision": 1, "issued": "2026-04-01T09:30:00Z"}],
+        [UNDONE],
+    ),
+    "a revision issued before the one it follows": (
+        [ROUND, MET, {**UNMET, "issued": "2026-03-09T09:30:00Z"}],
+        [UNDONE],
+    ),
     "a wish": ([WISH, UNMET, UNMET, UNMET], []),
+    "a wish that was met": ([WISH, MET, UNMET], [UNDONE]),
     "unmet three times, then met": ([ROUND, UNMET, UNMET, UNMET, MET], []),
     "unmet three times, then dropped": ([ROUND, UNMET, UNMET, UNMET, {**ROUND, "goals": []}], []),
     "unmet, asked for less, unmet": ([bite(at_most=3), UNMET, bite(at_most=3.5), UNMET, UNMET], [LOOK]),

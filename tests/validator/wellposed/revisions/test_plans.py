@@ -97,6 +97,8 @@ def carried(**members):
         ),
         ({}, {"unlisted": "unmoved"}, [Other("unlisted", "", None, "unmoved")]),
         ({"notes": [{"text": "x"}]}, {"notes": [{"text": "y"}]}, [Other("notes", "")]),
+        ({}, {"predicted": []}, [Other("stated", "predicted", False, True)]),
+        ({"statements": []}, {}, [Other("stated", "statements", True, False)]),
         (
             {"statements": [{"clause": "q1", "standing": "done"}]},
             {"statements": [{"clause": "q1", "standing": "not-done"}]},
@@ -155,6 +157,7 @@ HOLD = {"keep": [must("r1", hold=["16", "26"])]}
     [
         ({}, {}, []),
         ({}, {"outcome": "approved"}, [Said("outcome", "", "returned", "approved")]),
+        ({}, {"unopened": "accepted"}, [Said("unopened", "", None, "accepted")]),
         (
             {"clauses": outcomes(g1="met", g2="met")},
             {"clauses": outcomes(g2="not-met")},
