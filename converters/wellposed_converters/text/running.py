@@ -194,6 +194,8 @@ def _finished(drafted: Draft, particulars: str, ctx: click.Context) -> dict[str,
         given = json.loads(Path(particulars).read_text("utf-8"))
     except (OSError, ValueError) as error:
         raise click.UsageError("the particulars cannot be read as JSON") from error
+    if not isinstance(given, dict):
+        raise click.UsageError("the particulars must be an object: id, revision, issued and so on")
     try:
         return finish(drafted, given)
     except NotFinished as error:

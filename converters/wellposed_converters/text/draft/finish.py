@@ -16,7 +16,7 @@ from wellposed_converters.text.draft.drafting import AS_NOTE, ENVELOPE, Draft, U
 
 FIXED: Final = {"format": "wellposed/prescription", "version": "1.0", "notation": "ISO 3950"}
 PARTICULARS: Final = frozenset(
-    ("id", "revision", "replaces", "issued", "prescriber", "laboratory", "patient", "teeth", "records")
+    ("id", "revision", "replaces", "issued", "prescriber", "laboratory", "patient", "teeth", "records", "findings")
 )
 
 
@@ -75,7 +75,8 @@ def finish(one: Draft, particulars: Mapping[str, Any]) -> dict[str, Any]:
     """The prescription, once nothing is open.
 
     particulars  members of the prescription that no note says: id, revision, issued, prescriber, laboratory, patient,
-                 teeth; records and replaces where there are any. Nothing of them is filled in.
+                 teeth; records and replaces where there are any; findings of what the note does not measure, which
+                 follow its own. Nothing of them is filled in.
 
     The result is sound in itself; whether its clauses can hold together is for the check.
 
@@ -109,7 +110,8 @@ def _value(particulars: Mapping[str, Any], pointer: str) -> Any:
 
 
 def _at_odds(one: Draft, particulars: Mapping[str, Any]) -> Iterator[Lack]:
-    """What the particulars say otherwise than the note: a missing tooth that is present, a fact of the patient."""
+    """What the particulars say otherwise than the note, or beside it: a missing tooth that is present, a fact of the
+    patient, a measure that the note gives too."""
     teeth = particulars.get("teeth")
     present = {tooth for arch in ARCHES for tooth in _list(_value(particulars, f"/teeth/{arch}"))}
     yield from (Lack("said-to-be-missing", tooth) for tooth in one.absent if tooth in present)
@@ -120,6 +122,26 @@ def _at_odds(one: Draft, particulars: Mapping[str, Any]) -> Iterator[Lack]:
         noted, given = _value(one.document, pointer), _value(particulars, pointer)
         if noted is not None and given not in (None, noted):
             yield Lack("said-by-the-note", pointer)
+    if not isinstance(particulars.get("findings", []), list):
+        yield Lack("wrong-kind", "/findings")
+    noted = {what for entry in one.document.get("findings", ()) for what in _measured(entry)}
+    for number, entry in enumerate(_entries(particulars)):
+        if noted & set(_measured(entry)):
+            yield Lack("said-by-the-note", f"/findings/{number}")
+
+
+def _measured(finding: Any) -> Iterator[tuple[str, ...]]:
+    """What a finding measures, whatever the value, its unit and the jaw position: a measure, at its pair or tooth."""
+    if isinstance(finding, Mapping):
+        teeth = values if isinstance(values := finding.get("values"), Mapping) else ()
+        yield from ((str(finding.get("tooth_measure")), tooth) for tooth in teeth)
+        if "measure" in finding:
+            yield (str(finding["measure"]), *sorted(_list(finding.get("pair"))))
+
+
+def _entries(particulars: Mapping[str, Any]) -> list[Any]:
+    found = particulars.get("findings")
+    return found if isinstance(found, list) else []
 
 
 def _list(value: Any) -> list[Any]:
@@ -136,6 +158,8 @@ def _whole(one: Draft, particulars: Mapping[str, Any]) -> dict[str, Any]:
         _at(document, pointer)[member] = [tooth for arch in arches for tooth in given["teeth"][arch]]
     for name in ("patient", "teeth"):
         given[name] = {**given.get(name, {}), **document.pop(name, {})}
+    if "findings" in document:
+        document["findings"] = [*document["findings"], *_entries(given)]
     members = (
         FIXED
         | given

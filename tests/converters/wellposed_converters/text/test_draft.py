@@ -704,6 +704,31 @@ def test_particulars_do_not_overrule_the_note():
     ]
 
 
+MEASURED = [
+    {"id": "f1", "measure": "overjet", "value": 6.12, "unit": "mm"},
+    {"id": "f2", "measure": "upper-crowding", "value": 2.4, "unit": "mm", "contacts": ["12-11"]},
+    {"id": "f3", "tooth_measure": "tooth-width", "values": {"11": 8.4}, "unit": "mm"},
+]
+
+
+def test_what_was_measured_stands_beside_what_the_note_measures():
+    made = drafted(one("overjet", "state", **exactly(6, measure="current")))
+    findings = finish(made, particulars(findings=MEASURED[1:]))["findings"]
+    assert [entry["id"] for entry in findings] == ["c1", "f2", "f3"]
+    assert finish(drafted(one("align", "do", teeth=(12,))), particulars(findings=MEASURED))["findings"] == MEASURED
+
+
+def test_what_the_note_measures_too_is_asked_about():
+    made = drafted(one("overjet", "state", **exactly(6, measure="current")))
+    assert lacks(made, particulars(findings=MEASURED)) == [("said-by-the-note", "/findings/0")]
+
+
+@pytest.mark.parametrize("findings", [{}, "f1", 3])
+def test_findings_that_are_no_list_are_not_dropped(findings):
+    made = drafted(one("overjet", "state", **exactly(6, measure="current")))
+    assert lacks(made, particulars(findings=findings)) == [("wrong-kind", "/findings")]
+
+
 def test_faults_of_the_particulars_are_named_by_place():
     made = drafted(one("align", "do", teeth=(12,)))
     assert lacks(made, particulars(revision=0)) == [("out-of-range", "/revision")]
