@@ -25,18 +25,27 @@ def _read(data: bytes) -> tuple[Carried, ...]:
 def _read_lines(data: bytes) -> tuple[Carried, ...]:
     """Each line by itself: what is wrong with one is told with its number, and stops no other."""
     lines = data.removesuffix(b"\n").split(b"\n")
-    return tuple(_on_line(one, place) for place, line in enumerate(lines) for one in _read(line))
+    return tuple(_on_line(one, place, line) for place, line in enumerate(lines) for one in _read(line))
 
 
-def _on_line(one: Carried, before: int) -> Carried:
-    return replace(one, findings=tuple(_moved(finding, before) for finding in one.findings))
+def _on_line(one: Carried, before: int, line: bytes) -> Carried:
+    return replace(one, findings=tuple(_moved(finding, before, line) for finding in one.findings))
 
 
-def _moved(finding: Finding, before: int) -> Finding:
-    """A finding about a line as one about the file. Line breaks other than line feeds end no line here."""
-    facts = {name: before + 1 if name == "first_line" else fact for name, fact in finding.facts.items()}
-    column = finding.column if finding.line == 1 else None
-    return replace(finding, facts=facts, line=before + 1, column=column or 1)
+def _moved(finding: Finding, before: int, line: bytes) -> Finding:
+    """A finding about a line as one about the file."""
+    facts = dict(finding.facts)
+    if "first_line" in facts:
+        facts["first_column"] = _column(line, facts["first_line"], facts["first_column"])
+        facts["first_line"] = before + 1
+    column = _column(line, finding.line, finding.column)
+    return replace(finding, facts=facts, line=before + 1, column=column)
+
+
+def _column(line: bytes, number: int | None, column: int | None) -> int:
+    """The column in the line itself: here a carriage return ends no line."""
+    parts = line.split(b"\r")[: (number or 1) - 1]
+    return sum(len(part.decode(errors="replace")) + 1 for part in parts) + (column or 1)
 
 
 def _write(documents: Sequence[Envelope]) -> Written:

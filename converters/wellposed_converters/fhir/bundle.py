@@ -9,7 +9,7 @@ from typing import Final
 from wellposed.digests import digest_of
 from wellposed_converters.fhir.conditions import conditions, structures
 from wellposed_converters.fhir.lexical import holds_moment
-from wellposed_converters.fhir.names import DIGEST, Object, concept, full_url, identified
+from wellposed_converters.fhir.names import DIGEST, Object, concept, full_url, identified, referred
 from wellposed_converters.fhir.observations import observations
 from wellposed_converters.fhir.order import order
 from wellposed_converters.fhir.original import original
@@ -84,6 +84,6 @@ def _task(content: Object, digest: str) -> Entry:
         "businessStatus": concept("receipt-outcome", outcome),
         "intent": "order",
         "focus": identified("sha256", content["answers"]["sha256"]),
-        "reasonReference": {"reference": full_url(digest, "original")},
+        "output": [{"type": concept("document", "receipt"), "valueReference": referred(full_url(digest, "original"))}],
     }
     return entry(digest, "hand-over", resource)

@@ -75,7 +75,7 @@ def _resource_type(entry: Object) -> str:
 
 def _facts(one: Difference, found: Object) -> dict[str, Any]:
     """The element's name; a number found and what was expected, unless it may be about a person."""
-    facts: dict[str, Any] = {"name": _element(one.pointer, found)}
+    facts: dict[str, Any] = {"name": _element(one.pointer, found) + _which(one.expected)}
     if one.rule == LACKS or _personal(one.pointer, found):
         return facts
     if isinstance(one.found, int | float) and not isinstance(one.found, bool):
@@ -91,6 +91,14 @@ def _element(pointer: str, found: Object) -> str:
     head = _resource_type(found["entry"][int(in_entry["number"])]) if in_entry else "Bundle"
     rest = in_entry["rest"] if in_entry else pointer
     return ".".join([head, *(step for step in rest.split("/")[1:] if not step.isdecimal())])
+
+
+def _which(expected: Any) -> str:
+    """Of an entry or extension that is not there, the type or url: its place is only that of the list."""
+    if not isinstance(expected, dict):
+        return ""
+    kind = _resource_type(expected)
+    return f" ({kind})" if kind else f"('{expected['url']}')" if "url" in expected else ""
 
 
 def _personal(pointer: str, found: Object) -> bool:

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Any
 
+from wellposed.reading.pointer import escape
 from wellposed_converters.fhir.cursor import Cursor
 from wellposed_converters.fhir.original import is_original
 
@@ -23,7 +25,7 @@ class Entries:
         _typed(bundle)
         for entry in bundle.each("entry"):
             self._add(entry)
-        for modifier in (*_modifiers(bundle, deep=False), *(one for at in self.by_url.values() for one in _looked(at))):
+        for modifier in _modifiers(bundle):
             bundle.told.tell("bundle-modifier", modifier, name=modifier.rpartition("/")[2])
 
     def of(self, kind: str) -> list[Cursor]:
@@ -61,15 +63,17 @@ def _typed(bundle: Cursor) -> None:
     bundle.need("entry", "a list")
 
 
-def _looked(resource: Cursor) -> Iterator[str]:
-    return _modifiers(resource, deep=True) if resource.value.get("resourceType") in OURS else iter(())
-
-
-def _modifiers(at: Cursor, deep: bool) -> Iterator[str]:
+def _modifiers(at: Cursor) -> Iterator[str]:
+    """Where modifiers stand, in the bundle about its resources too; a resource that is not looked at is left alone."""
     pairs = enumerate(at.value) if isinstance(at.value, list) else at.value.items()
     for name, value in pairs:
-        pointer = f"{at.pointer}/{name}"
+        inner = Cursor(value, f"{at.pointer}/{escape(str(name))}", at.told)
         if name in MODIFIERS:
-            yield pointer
-        elif deep and isinstance(value, dict | list):
-            yield from _modifiers(Cursor(value, pointer, at.told), deep=True)
+            yield inner.pointer
+        elif isinstance(value, dict | list) and not (name == "resource" and _foreign(value)):
+            yield from _modifiers(inner)
+
+
+def _foreign(resource: Any) -> bool:
+    kind = resource.get("resourceType") if isinstance(resource, dict) else None
+    return isinstance(kind, str) and kind not in OURS

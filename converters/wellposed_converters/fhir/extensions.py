@@ -7,7 +7,7 @@ from typing import Any
 
 from wellposed_converters.fhir.left import Left
 from wellposed_converters.fhir.lexical import holds_date
-from wellposed_converters.fhir.names import Object, extension, quantity
+from wellposed_converters.fhir.names import Object, extension, quantity, shortest
 from wellposed_converters.fhir.shape import CODE, DATE, NUMBER, PART, TEXT, WHOLE, Slot
 
 VALUES = {CODE: "valueCode", TEXT: "valueString", DATE: "valueDate", WHOLE: "valueInteger", NUMBER: "valueDecimal"}
@@ -46,8 +46,8 @@ def _nested(value: Object, slots: tuple[Slot, ...], place: str, left: Left) -> I
 def _one(slot: Slot, item: Any, unit: str | None, place: str, left: Left) -> Iterator[Object]:
     if slot.kind == PART:
         yield {"url": slot.name, "extension": list(_nested(item, slot.parts, place, left))}
-    elif slot.kind == NUMBER and unit:
-        yield {"url": slot.name, QUANTITY: quantity(item, unit)}
+    elif slot.kind == NUMBER:
+        yield {"url": slot.name} | ({QUANTITY: quantity(item, unit)} if unit else {VALUES[NUMBER]: shortest(item)})
     elif _held(slot, item, place, left):
         yield {"url": slot.name, VALUES[slot.kind]: item}
 

@@ -71,4 +71,9 @@ def quantity(value: float, unit: str) -> Object:
 
 def counted(value: float, code: str) -> Object:
     """A Quantity under a UCUM code, which is also how it is shown."""
-    return {"value": value, "unit": code, "system": UCUM, "code": code}
+    return {"value": shortest(value), "unit": code, "system": UCUM, "code": code}
+
+
+def shortest(value: float) -> float:
+    """The same number, a whole one without a point: in FHIR ``2.0`` claims a precision that nobody stated."""
+    return int(value) if int(value) == value else value

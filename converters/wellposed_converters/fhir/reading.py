@@ -30,7 +30,13 @@ def read(data: bytes) -> tuple[Carried, ...]:
     if not isinstance(found, Document):
         return (Carried(None, ordered(found)),)
     carried = _carried(found.value)
-    return (replace(carried, findings=ordered(found.placed(carried.findings))),)
+    said = (_at_its_bytes(one, found) for one in carried.findings)
+    return (replace(carried, findings=ordered(found.placed(said))),)
+
+
+def _at_its_bytes(one: Finding, bundle: Document) -> Finding:
+    """A finding inside the document attached stands, as to line and column, where its bytes do."""
+    return one.at(*bundle.place(one.facts["within"])) if "within" in one.facts else one
 
 
 def _carried(value: Any) -> Carried:
@@ -72,9 +78,10 @@ def _inside(report: Report, place: str) -> Iterator[Finding]:
 
 
 def _with(document: Envelope, root: Cursor, entries: Entries, found: tuple[Finding, ...]) -> Carried:
-    """A document, and where the bundle around it says otherwise."""
+    """A document, and where the bundle around it says otherwise; none where that is too much to tell all of it."""
     asked, not_read = compared(document, root.value, entries)
-    return Carried(document, (*found, *asked), not_read)
+    stopped = any(one.severity == Severity.STOP for one in asked)
+    return Carried(None if stopped else document, (*found, *asked), not_read)
 
 
 def _from_projection(root: Cursor, entries: Entries, told: Told, altered: bool) -> Carried:

@@ -27,7 +27,7 @@ def changed(old, new):
 MALFORMED = [
     ("nothing", b"", "document-empty", 1),
     ("blanks", b"  ", "document-empty", 3),
-    ("a carriage return", b"\r", "document-empty", 1),
+    ("a carriage return", b"\r", "document-empty", 2),
     ("a byte order mark", b"\xef\xbb\xbf" + LINE, "byte-order-mark", 1),
     ("not UTF-8", LINE.replace(b"HR-2031", b"HR-\xe9"), "not-utf-8", 90),
     ("a lone surrogate in UTF-8", changed('"lab-4"', '"\ud800"'), "not-utf-8", None),
@@ -80,6 +80,14 @@ def test_the_first_of_two_names_is_on_the_same_line():
     _, one = JSON_LINES.read(LINE + b'\n{"a":1,"a":2}')
     (finding,) = one.findings
     assert (finding.line, finding.facts["first_line"], finding.facts["first_column"]) == (2, 2, 2)
+
+
+def test_a_carriage_return_is_a_blank_of_its_line():
+    """RFC 8259 has it among the blanks; here only a line feed ends a line, so columns run on."""
+    _, one = JSON_LINES.read(LINE + b'\n{"\xc3\xa9":1,\r\r"a":2, "a":3}')
+    (finding,) = one.findings
+    assert (finding.rule, finding.line, finding.column) == ("duplicate-member", 2, 17)
+    assert (finding.facts["first_line"], finding.facts["first_column"]) == (2, 10)
 
 
 @pytest.mark.parametrize("end", [b"", b"\n", b"\r\n"])

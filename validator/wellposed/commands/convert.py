@@ -44,6 +44,8 @@ def command(ctx: click.Context, /, file: str, source: str | None, target: str, *
       3  a file could not be read, or not in its form
       4  a fault inside the program
     """
+    if options["report"] and options["report"] in (file, options["output"]):
+        raise click.UsageError("the report would be written over the documents: give it a file of its own")
     known = forms()
     into = _writer(known, target)
     out_of = _reader(known, source, file)

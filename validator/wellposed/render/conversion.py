@@ -21,6 +21,11 @@ LOSSES: Final[Mapping[str, str]] = {
     "too-long-for-a-cell": "too long for a cell",
     "too-many-rows": "more rows than a table may have",
     "character-not-in-xml": "a character XML does not have",
+    "no-original": "no document is attached that can be used",
+    "left-out": "the bundle says that it leaves this out",
+    "not-there": "the bundle does not say this anywhere",
+    "narrative-not-read": "a text for people, which is not read",
+    "resource-not-read": "a resource of another type, which is not read",
 }
 """Kinds of losses in words; those of other forms are said by their names."""
 
@@ -90,7 +95,9 @@ def _place(finding: Finding) -> str:
     line = f"line {finding.line}" if finding.line not in (None, facts.get("row")) else ""
     at = f"column {finding.column}" if line and finding.column is not None and not row else ""
     told = [part for part in (sheet, row, header, line, at) if part]
-    return "".join(f" · {part}" for part in (", ".join(told), finding.pointer) if part)
+    within = f"in the document at {facts['within']}" if "within" in facts else ""
+    pointer = " ".join(filter(None, (finding.pointer, within)))
+    return "".join(f" · {part}" for part in (", ".join(told), pointer) if part)
 
 
 def _losses(told: Conversion) -> Iterator[str]:

@@ -112,6 +112,22 @@ SHAPES = [
         "bundle-modifier",
         f"{SERIES}/parameter/0/modifierExtension",
     ),
+    (
+        "a modifier extension of an entry",
+        WHOLE,
+        "/entry/2/modifierExtension",
+        [{"url": "urn:x"}],
+        "bundle-modifier",
+        "/entry/2/modifierExtension",
+    ),
+    (
+        "a modifier under an odd name",
+        WHOLE,
+        f"{ORDER}/a",
+        {"b/~": {"implicitRules": "x"}},
+        "bundle-modifier",
+        f"{ORDER}/a/b~1~0/implicitRules",
+    ),
     ("rules of somebody", WHOLE, "/implicitRules", "urn:x", "bundle-modifier", "/implicitRules"),
     ("a document in no Base64", WHOLE, DATA, "#", "bundle-original-unreadable", DATA),
     ("Base64 broken into lines", WHOLE, DATA, "e30=\n", "bundle-original-unreadable", DATA),
@@ -248,6 +264,14 @@ def doubled(bundle, place):
 )
 def test_what_may_be_there_once(sentence, bundle, place, rule):
     held_to(carried(doubled(bundle, place)), sentence, rule, None)
+
+
+def test_more_disagreements_than_can_be_told_stop_a_bundle():
+    """A thousand findings are listed; where there are more, nobody has seen them all, and nothing is given."""
+    strange = [{"url": f"urn:x:{number}"} for number in range(1001)]
+    found = carried(changed(WHOLE, f"{ORDER}/note", strange))
+    held_to(found, "too many", "too-many-faults", "")
+    assert len(found.findings) == 1001
 
 
 def test_every_rule_of_bundles_is_tried_and_none_is_new():

@@ -96,7 +96,7 @@ def test_a_tooth_that_is_not_ordinary_is_a_body_structure():
 
 
 def test_primary_teeth_have_no_code_of_fhir():
-    """hl7.org/fhir/R4/codesystem-ex-tooth.html has the mouth, four quadrants and 32 permanent teeth."""
+    """hl7.org/fhir/R4/codesystem-ex-tooth.html has the mouth, eight quadrants and 32 permanent teeth."""
     assert {len(tooth(number)["coding"]) for number in PRIMARY_TEETH} == {1}
 
 
@@ -160,8 +160,21 @@ def test_what_fhir_cannot_hold_is_left_out_by_name(changes, left):
     assert bundle(plain | changes).left_out == (left,)
 
 
+@pytest.mark.parametrize("text", ['"value": 2,', '"value": 1,', '"valueDecimal": 24\n'])
+def test_no_precision_is_claimed_that_was_not_stated(text):
+    """hl7.org/fhir/R4/datatypes.html#decimal: the noughts at the end of a decimal say how exact it is."""
+    sent = write([made(FULL | {"patient": FULL["patient"] | {"age_years": 24.0}})]).data.decode()
+    assert text in sent
+    assert ".0," not in sent
+    assert ".0\n" not in sent
+
+
 def test_a_receipt_is_a_task_as_well():
-    task = resource(bundle_of(RECEIPT), "Task")
+    """hl7.org/fhir/R4/task.html: what a task is about is its focus, what came of it its output."""
+    bundle = bundle_of(RECEIPT)
+    task, attached = (one["resource"] for one in bundle["entry"])
+    assert task["output"][0]["valueReference"] == {"reference": bundle["entry"][1]["fullUrl"]}
+    assert attached["type"] == task["output"][0]["type"]
     assert (task["status"], task["businessStatus"]["coding"][0]["code"]) == ("rejected", "returned")
     assert task["focus"] == {"identifier": {"system": f"{BASE}sha256", "value": "2" * 64}}
 

@@ -154,6 +154,21 @@ def test_a_foreign_resource_is_told_as_not_read():
     assert found.findings == ()
 
 
+def test_modifiers_of_a_foreign_resource_do_not_matter():
+    found = carried(added(BUNDLE, {"resourceType": "Appointment", "modifierExtension": [{"url": "urn:x"}]}))
+    assert (found.findings, same(found.document, made(FULL))) == ((), True)
+
+
+def test_what_is_lacking_is_named_by_its_type_or_url():
+    """The place of what is not there is only that of the list it belongs to."""
+    entries = [one for one in BUNDLE["entry"] if one["resource"]["resourceType"] not in ("DeviceRequest", "Condition")]
+    found = carried(BUNDLE | {"entry": entries})
+    names = [one.facts["name"] for one in found.findings if one.pointer == "/entry"]
+    assert names == ["Bundle.entry (Condition)"] * 2 + ["Bundle.entry (DeviceRequest)"]
+    (one,) = carried(taken_out(BUNDLE, "/entry/0/resource/extension/1")).findings
+    assert one.facts["name"] == "ServiceRequest.extension('urn:wellposed:fhir:1:extension:prescriber')"
+
+
 @pytest.mark.parametrize("kind", ["Observation", "ServiceRequest", "DeviceRequest", "Condition", "Task"])
 def test_a_resource_of_ours_that_the_document_does_not_call_for_is_asked_about(kind):
     found = carried(added(BUNDLE, {"resourceType": kind}))
@@ -265,6 +280,8 @@ def test_findings_of_the_document_attached_point_into_it():
     inner = [one for one in found.findings if "within" in one.facts]
     assert ("missing-member", "/goals/0/measure") in [(one.rule, one.pointer) for one in inner]
     assert {one.facts["within"] for one in inner} == {DATA}
+    text = json.dumps(changed(BUNDLE, DATA, unsound))
+    assert {(one.line, one.column) for one in inner} == {(1, text.index(f'"{unsound}"') + 1)}
     assert found.document is None
 
 

@@ -4,7 +4,7 @@ from wellposed_converters.fhir import comparing, faults, reading, sections
 
 FHIR_ELEMENTS = {
     *("code", "description", "details", "diagnostics", "display", "evidence", "expression", "identifier", "intent"),
-    *("meta", "performer", "requester", "source", "status", "timestamp", "type", "text"),
+    *("meta", "output", "performer", "requester", "source", "status", "timestamp", "type", "text"),
 }
 """Each an element of a resource the page speaks of; the tests look them up."""
 

@@ -69,12 +69,15 @@ def test_the_standard_input_needs_its_form_named():
         ("orders.jsonl", ["--to", "csv"], "carries one document, and there are 3"),
         ("orders.jsonl", ["--to", "json"], "carries one document, and there are 3"),
         ("order.json", ["--to", "csv", "-o", "nowhere/order.csv"], "cannot be written"),
+        ("order.json", ["--to", "csv", "-o", "a", "--report", "a"], "a file of its own"),
+        ("order.json", ["--to", "csv", "--report", "order.json"], "a file of its own"),
     ],
 )
 def test_wrong_calls(file, arguments, words, folder):
     ran = run(file, *arguments)
     assert (ran.exit_code, words in ran.stderr) == (2, True)
-    assert not (folder / "nowhere").exists()
+    assert {path.name for path in folder.iterdir()} == {"order.json", "orders.jsonl", "long.json"}
+    assert (folder / "order.json").read_bytes() == ORDER
 
 
 REFUSED = [
@@ -187,8 +190,8 @@ def test_a_form_that_carries_no_such_document_says_so(monkeypatch):
 def test_a_report_is_as_its_schema_says(name, folder):
     assert run("order.json", "--to", name, "-o", "out", "--report", "report.json").exit_code == 0
     (folder / f"bad.{name}").write_bytes(b"{}\n")
-    assert run(f"bad.{name}", "--to", "json", "--report", "bad.json").exit_code in (1, 3)
-    for file in ("report.json", "bad.json"):
+    assert run(f"bad.{name}", "--to", "json", "--report", "told.json").exit_code in (1, 3)
+    for file in ("report.json", "told.json"):
         report = json.loads((folder / file).read_text())
         assert [*schema("conversion").iter_errors(report)] == []
     assert report["documents"][0]["findings"][0]["message"]

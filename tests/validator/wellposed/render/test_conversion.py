@@ -27,6 +27,8 @@ PLACES = [
     ({"sheet": "order"}, None, None, "", 'sheet "order"'),
     ({}, 3, 8, "/id", "line 3, column 8 · /id"),
     ({}, None, None, "/id", "/id"),
+    ({"within": "/entry/1"}, 3, 8, "/id", "line 3, column 8 · /id in the document at /entry/1"),
+    ({"within": "/entry/1"}, 3, 8, "", "line 3, column 8 · in the document at /entry/1"),
 ]
 
 
