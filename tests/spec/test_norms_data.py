@@ -11,6 +11,7 @@ import pytest
 from wellposed import norms
 from wellposed.norms import book
 from wellposed.norms.entry import GRADES
+from wellposed.review.rules import RULES as OF_SETUPS
 from wellposed.rules import RULES, USUAL
 from wellposed.vocabulary.measures import MEASURE_KINDS, SIZES, TOOTH_MEASURE_KINDS, allowed_units
 from wellposed.vocabulary.teeth import PRIMARY_TEETH, TEETH
@@ -152,7 +153,7 @@ def test_every_contact_with_a_limit_has_a_caution():
 
 
 def test_every_source_is_resolved_and_every_reference_used():
-    by_rules = {source for rule in RULES for source in rule.sources}
+    by_rules = {source for rule in (*RULES, *OF_SETUPS) for source in rule.sources}
     assert {source for norm in ALL.values() for source in norm.sources} | by_rules == book.references().keys()
 
 

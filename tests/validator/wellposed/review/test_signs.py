@@ -100,6 +100,17 @@ def test_a_variable_turned_against_a_prediction_is_asked_about():
 DAY = [found("f1", "incisor-display-at-rest", 3), found("f2", "interincisal-angle", 130, "deg")]
 
 
+def test_a_prediction_is_pointed_at_not_that_of_another_pair_of_teeth():
+    rx = Prescription.model_validate(document(findings=[found("f1", "overjet", 6)]))
+    claims = [{"measure": "overjet", "value": 3, "unit": "mm"}]
+    made = as_setup({(tooth, "out"): 3.0 for tooth in ("12", "11", "21", "22")})
+    at_a_pair = [{**claims[0], "pair": ["12", "42"]}, *claims]
+    for predicted, pointer in ((claims, "/predicted/0"), (at_a_pair, "/predicted/1")):
+        whole = made.model_dump(mode="json", exclude_none=True) | {"predicted": predicted}
+        (one,) = sign_questions(setup(**whole), rx)
+        assert (one.rule, one.pointer) == ("sign-against-the-prediction", pointer)
+
+
 def test_a_movement_alike_on_both_sides_counted_to_one_side_is_asked_about():
     for seed in range(TURNED):
         variable, values = symmetric(seed)

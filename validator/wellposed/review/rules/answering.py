@@ -11,7 +11,8 @@ from wellposed.kinematics.mouth import Contact
 from wellposed.kinematics.room import left_open
 from wellposed.model.clauses import Close, CloseArch
 from wellposed.model.means import Extraction
-from wellposed.review.held import Held
+from wellposed.review.held import Facts, Held
+from wellposed.rules._acts import above
 from wellposed.rules._declare import Told, rule, told
 from wellposed.vocabulary.contacts import normal
 from wellposed.vocabulary.teeth import ARCHES
@@ -131,6 +132,12 @@ def extraction_not_used(held: Held) -> Iterator[Told]:
         yield told("" if taken is None else "/extractions", *clauses, teeth=kept, how=how)
 
 
+_SPACE = ("kinematics.space-left-over",)
+_TOGETHER = ("review.within-mm", *_SPACE)
+_WORTH_NAMING = 0.05
+"""A contact is named if it has more than so much of it, mm: the rounding of tenths. All of them are counted."""
+
+
 @rule(
     "setup-leaves-space",
     Severity.ASK,
@@ -138,7 +145,7 @@ def extraction_not_used(held: Held) -> Iterator[Told]:
     says="The plan leaves {more:mm} of new space in the {arch} arch, at {contacts:contacts}; no goal speaks of it.",
     do="Ask for a plan that closes it, or say that it is to be left.",
     change="No more than {most:mm} of new space, or a goal that leaves it, would change it.",
-    figures=("kinematics.space-left-over",),
+    figures=_SPACE,
 )
 def setup_leaves_space(held: Held) -> Iterator[Told]:
     """In an arch that no goal closes, the gaps that no goal speaks of do not grow by more than a little.
@@ -154,29 +161,32 @@ def setup_leaves_space(held: Held) -> Iterator[Told]:
             "reductions": [], "prescription": {"findings": [{"id": "f1", "measure": "upper-crowding", "value": 0,
                                                               "unit": "mm"}]}}
     """
-    most = held.limit("kinematics.space-left-over")
+    most = held.limit(*_SPACE)
     for arch in _told_arches(held):
         grown = _grown(held, _unspoken(held, arch), 1)
         more = sum(grown.values())
-        if more > most + _ROUNDING and not _closes(held, arch):
-            yield told("/movements", more=more, arch=arch, contacts=list(grown), most=most, figures=_SPACE)
+        if above(more, most) and not _closes(held, arch):
+            contacts = _worth_naming(grown)
+            yield told("/movements", more=more, arch=arch, contacts=contacts, most=most, figures=_SPACE)
 
 
 @rule(
     "teeth-pushed-together",
     Severity.ASK,
     title="The plan pushes teeth over each other that no goal brings into line.",
-    says="The plan leaves {more:mm} more overlap than there was, at {contacts:contacts}, where nothing is aligned.",
+    says="The plan leaves {more:mm} more overlap in the {arch} arch than there was, at {contacts:contacts}, where"
+    " nothing is aligned.",
     do="Ask for a plan that leaves these contacts as they are.",
-    change="No more than {most:mm} of new overlap in an arch would change it.",
-    figures=("review.within-mm",),
+    change="No more than {most:mm} of new overlap at any of them, and {whole:mm} in all, would change it.",
+    figures=_TOGETHER,
 )
 def teeth_pushed_together(held: Held) -> Iterator[Told]:
-    """At contacts that no goal aligns, neighbours do not come to overlap more than they do.
+    """At contacts that no goal aligns, neighbours do not come to overlap more than they do, but for rounding.
 
     Movements that each look right can add up to two teeth in one place, or push the crowding to where nobody looks.
 
-    Evidence: arithmetic on the movements; the tolerance is that of the review.
+    Evidence: arithmetic on the movements. At one contact the tolerance of the review is let pass, over an arch as much
+    as of new space: numbers in tenths of a millimetre come to no more.
 
     Passes: {"movements": [{"variable": "along", "unit": "mm", "values": {"14": 0.1}}], "unlisted": "unmoved",
              "reductions": [], "prescription": {"findings": [{"id": "f1", "measure": "upper-crowding", "value": 0,
@@ -185,19 +195,14 @@ def teeth_pushed_together(held: Held) -> Iterator[Told]:
             "reductions": [], "prescription": {"findings": [{"id": "f1", "measure": "upper-crowding", "value": 0,
                                                               "unit": "mm"}]}}
     """
-    most = held.limit("review.within-mm")
     aligned = {name for names in held.matter.translation.frame.aligned_contacts.values() for name in names}
+    most, whole = map(held.limit, _TOGETHER)
     for arch in _told_arches(held):
         grown = _grown(held, [c for c in held.mouth.rows[arch].contacts if c.name not in aligned], -1)
         more = sum(grown.values())
-        if more > most + _ROUNDING:
-            yield told("/movements", more=more, contacts=list(grown), most=most, figures=("review.within-mm",))
-
-
-_SPACE = ("kinematics.space-left-over",)
-_ROUNDING = 1e-9
-_SEEN = 0.05
-"""A contact is named if it has at least so much of it, mm."""
+        if above(max(grown.values(), default=0.0), most) or above(more, whole):
+            facts: Facts = {"arch": arch, "contacts": _worth_naming(grown), "most": most, "whole": whole}
+            yield told("/movements", more=more, figures=_TOGETHER, **facts)
 
 
 def _told_arches(held: Held) -> Iterator[str]:
@@ -214,9 +219,14 @@ def _grown(held: Held, contacts: Iterable[Contact], sign: int) -> dict[str, floa
     for contact in contacts:
         before = 0.0 if contact.taken else max(0.0, sign * contact.before)
         more = max(0.0, sign * (held.matter.ended.rooms[contact.name] or 0.0)) - before
-        if more > _SEEN:
+        if more > 0:
             grown[contact.name] = more
     return grown
+
+
+def _worth_naming(grown: dict[str, float]) -> list[str]:
+    """The contacts at which it is more than rounding; all of them where it is no more at any."""
+    return [name for name, more in grown.items() if more > _WORTH_NAMING] or list(grown)
 
 
 def _unspoken(held: Held, arch: str) -> list[Contact]:

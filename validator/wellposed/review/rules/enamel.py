@@ -9,7 +9,7 @@ from wellposed.review.held import Held
 from wellposed.review.rules.timing import reductions
 from wellposed.rules._declare import Told, rule, told
 from wellposed.rules._enamel import REPLACED, named
-from wellposed.rules.enamel_places import LEFT, MISSING, SITE, SPACE, gap_at
+from wellposed.rules.enamel_places import gap_at
 from wellposed.rules.enamel_restored import RESTORED
 from wellposed.vocabulary.contacts import normal, teeth_of
 from wellposed.vocabulary.teeth import is_primary
@@ -27,7 +27,7 @@ _DOUBTFUL = ("partly-erupted", "small-crown", *RESTORED)
 )
 def reduction_planned_without_contact(held: Held) -> Iterator[Told]:
     """The plan takes enamel at contacts, not at a measured space, an extraction site, a space to be left, an implant or
-    a pontic, unless the prescription names that contact.
+    a pontic, unless the prescription names that contact; nor between teeth that do not stand beside each other.
 
     At a gap it makes the gap wider; at an implant all of it comes from the neighbour. Often the contact beside it was
     meant.
@@ -51,8 +51,17 @@ def reduction_planned_without_contact(held: Held) -> Iterator[Told]:
 def _nothing_at(held: Held, contact: str) -> str | None:
     replaced = (held.chart.state(tooth, *REPLACED) for tooth in teeth_of(contact))
     state = next((state for state in replaced if state), None)
-    gap = gap_at(held.chart, contact)
-    return f"a tooth without enamel ({state})" if state else gap if gap in (SPACE, LEFT, SITE, MISSING) else None
+    if state:
+        return f"a tooth without enamel ({state})"
+    return _apart(held, contact) or gap_at(held.chart, contact)
+
+
+def _apart(held: Held, contact: str) -> str | None:
+    """Why the two teeth do not stand beside each other in line, if they do not."""
+    if held.contact(contact):
+        return None
+    absent = [tooth for tooth in teeth_of(contact) if tooth not in held.standing]
+    return f"a tooth that is not in line ({', '.join(absent)})" if absent else "another tooth between the two"
 
 
 @rule(

@@ -1,4 +1,4 @@
-"""Attachments in the plan: missing where a movement asks for one, placed where they do not hold."""
+"""Attachments in the plan: missing or late where a movement asks for one, placed where they do not hold."""
 
 from __future__ import annotations
 
@@ -8,15 +8,16 @@ from typing import NamedTuple
 from wellposed.findings import Severity
 from wellposed.review.held import Facts, Held, grouped
 from wellposed.review.rules.roots import Crown, crowns
-from wellposed.review.travel import motion_of
+from wellposed.review.travel import motion_of, place_after
 from wellposed.rules._acts import above
 from wellposed.rules._declare import Told, rule, told
 from wellposed.rules.aids import CARRYING, WANTED, helped, stance, turning
-from wellposed.vocabulary.motions import VARIABLE_UNITS, Variable
+from wellposed.vocabulary.motions import VARIABLE_UNITS, Motion, Variable
 from wellposed.vocabulary.teeth import is_primary
 
 _EXTRUSION, _BODILY = "auxiliary.extrusion.hard", "auxiliary.bodily"
 _TURNED = {"torque": "auxiliary.torque", "tip": "auxiliary.tip"}
+_FIGURES = ("auxiliary.rotation.canines", "auxiliary.rotation.premolars", _EXTRUSION, _BODILY, *_TURNED.values())
 _NOT_ENAMEL = ("crown", "veneer", "large-filling")
 _NO_CROWN = ("implant", "pontic", "unerupted")
 
@@ -73,7 +74,7 @@ def unheld(held: Held) -> Iterator[Need]:
     " for.",
     do="Ask for an attachment or another auxiliary there, or for less movement.",
     change="An attachment, a button or an elastic on {teeth:list}, or {limit:{unit}} or less, would change it.",
-    figures=("auxiliary.rotation.canines", "auxiliary.rotation.premolars", _EXTRUSION, _BODILY, *_TURNED.values()),
+    figures=_FIGURES,
 )
 def planned_movement_without_hold(held: Held) -> Iterator[Told]:
     """Teeth that the plan turns though they are round, extrudes, or moves with their roots, carry an attachment or are
@@ -93,9 +94,77 @@ def planned_movement_without_hold(held: Held) -> Iterator[Told]:
     for key, found in grouped((need.key, need) for need in unheld(held)).items():
         worst = max(found, key=lambda need: abs(need.amount))
         facts: Facts = {"teeth": list(dict.fromkeys(need.tooth for need in found)), "amount": abs(worst.amount)}
-        facts |= {"motion": motion_of(worst.tooth, worst.variable, worst.amount), "limit": held.limit(key)}
+        facts |= {"motion": motions(found), "limit": held.limit(key)}
         pointer = held.at(found[0].variable, facts["teeth"])
         yield told(pointer, **facts, unit=VARIABLE_UNITS[worst.variable], figures=(key,))
+
+
+def motions(found: list[Need]) -> list[Motion]:
+    """The trade's names of all that is moved."""
+    return list(dict.fromkeys(motion_of(need.tooth, need.variable, need.amount) for need in found))
+
+
+class _Late(NamedTuple):
+    """A need of which ``gone``, mm or deg, is done before its tooth carries an attachment from aligner ``first`` on."""
+
+    need: Need
+    gone: float
+    first: int
+
+
+@rule(
+    "attachment-planned-after-movement",
+    Severity.CAUTION,
+    title="Attachments come after the movement that asks for them.",
+    says="{teeth:teeth}: up to {gone:{unit}} ({motion:words}) before there is an attachment, on {tooth} from aligner"
+    " {first} on; above {limit:{unit}} one is asked for.",
+    do="Ask for the attachment before the movement, or for the movement after it.",
+    change="An attachment by the time {limit:{unit}} are done would change it.",
+    figures=_FIGURES,
+)
+def attachment_planned_after_movement(held: Held) -> Iterator[Told]:
+    """A tooth that asks for a hold, and gets one, carries it before it has gone further than it follows without.
+
+    Bonded later, the attachment no longer fits where the tooth has come to, or holds what is already done.
+
+    Evidence: the amounts are those of movement without a hold. Teeth whose place along the path, or whose aligner of
+    the attachment, is not told are not looked at.
+
+    Passes: {"movements": [{"variable": "vertical", "unit": "mm", "values": {"13": 1.5}}], "aligners": {"upper": 15},
+             "attachments": [{"tooth": "13", "from_aligner": 3}],
+             "stages": [{"aligner": 10, "arch": "upper",
+                         "movements": [{"variable": "vertical", "unit": "mm", "values": {"13": 1}}]}]}
+    Fails: {"movements": [{"variable": "vertical", "unit": "mm", "values": {"13": 1.5}}], "aligners": {"upper": 15},
+            "attachments": [{"tooth": "13", "from_aligner": 11}],
+            "stages": [{"aligner": 10, "arch": "upper",
+                        "movements": [{"variable": "vertical", "unit": "mm", "values": {"13": 1}}]}]}
+    """
+    for key, found in grouped((late.need.key, late) for late in _late(held)).items():
+        need, gone, first = max(found, key=lambda late: late.gone)
+        facts: Facts = {"tooth": need.tooth, "motion": motions([n for n, *_ in found]), "gone": gone, "first": first}
+        facts |= {"unit": VARIABLE_UNITS[need.variable], "limit": held.limit(key)}
+        teeth = list(dict.fromkeys(late.need.tooth for late in found))
+        yield told(_attached_at(held, need.tooth), teeth=teeth, figures=(key,), **facts)
+
+
+def _late(held: Held) -> Iterator[_Late]:
+    for need in needs(held):
+        way, first = held.ways.get((need.tooth, need.variable)), _first(held, need.tooth)
+        gone = abs(place_after(way, first - 1)) if way and first else 0.0
+        if first and above(gone, held.limit(need.key)) and not helped(held.chart, need.tooth):
+            yield _Late(need, gone, first)
+
+
+def _first(held: Held, tooth: str) -> int | None:
+    """The aligner from which on a tooth carries an attachment; None where it carries none, or one at no time stated."""
+    times = [one.from_aligner for one in held.setup.attachments or () if one.tooth == tooth]
+    stated = [time for time in times if time is not None]
+    return min(stated) if stated and len(stated) == len(times) else None
+
+
+def _attached_at(held: Held, tooth: str) -> str:
+    number = next(at for at, one in enumerate(held.setup.attachments or ()) if one.tooth == tooth)
+    return f"/attachments/{number}/from_aligner"
 
 
 @rule(
@@ -170,6 +239,6 @@ def _placed(held: Held, states: dict[str, str]) -> Iterator[Told]:
 
 
 RULES = (
-    *(planned_movement_without_hold, attachment_planned_on_doubtful_surface),
-    *(attachment_planned_where_none_holds,),
+    *(planned_movement_without_hold, attachment_planned_after_movement),
+    *(attachment_planned_on_doubtful_surface, attachment_planned_where_none_holds),
 )

@@ -7,11 +7,15 @@ from math import radians
 from typing import NamedTuple
 
 from wellposed.findings import Severity
+from wellposed.kinematics.opened import Source
+from wellposed.kinematics.openings import sensed
+from wellposed.model.clauses import Movement
+from wellposed.model.means import AnyMovement, IncisorTravel
 from wellposed.review.held import Facts, Held, grouped
 from wellposed.review.travel import motion_of
 from wellposed.rules._acts import above
 from wellposed.rules._declare import Told, rule, told
-from wellposed.vocabulary.motions import Variable
+from wellposed.vocabulary.motions import MOTIONS, Variable
 from wellposed.vocabulary.teeth import arch_of, is_canine, is_incisor, is_primary, position
 
 _BODILY = "auxiliary.bodily"
@@ -68,7 +72,28 @@ def _tipped(held: Held, among: Callable[[Crown], bool]) -> Iterator[Told]:
 
 def _is_tipped(held: Held, one: Crown) -> bool:
     far = above(abs(one.travel), held.limit(_BODILY)) and above(abs(one.angle), held.limit(_TIPPED[one.turning]))
-    return far and one.travel * one.angle > 0 and not above(one.apex, held.limit(_STILL))
+    left_behind = one.travel * one.angle > 0 and not above(one.apex, held.limit(_STILL))
+    return far and left_behind and not _is_asked(held, one)
+
+
+def _is_asked(held: Held, one: Crown) -> bool:
+    """Whether some clause orders or allows so much of this turn by name, or an advance that comes with so much."""
+    at, least = sensed(one.tooth, one.turning, 1 if one.angle > 0 else -1), abs(one.angle) - held.within(one.turning)
+    sources = held.matter.translation.opened.sources(at)
+    enough = (source for source in sources if not above(least, _reach(source, one)))
+    places = (held.chart.place(source.owner) for source in enough)
+    return any(place is not None and _turns(place.part, one.turning) for place in places)
+
+
+def _reach(source: Source, one: Crown) -> float:
+    """How far a source lets it turn, deg: where that comes only with the travel, its share of what is planned."""
+    return min(source.amount, abs(source.per * one.travel)) if source.per else source.amount
+
+
+def _turns(part: object, variable: Variable) -> bool:
+    if isinstance(part, Movement | AnyMovement):
+        return MOTIONS[part.motion].variable == variable
+    return isinstance(part, IncisorTravel) and part.use == "incisor-advance"
 
 
 def _widened(one: Crown) -> bool:
@@ -99,8 +124,8 @@ def crown_moved_without_root(held: Held) -> Iterator[Told]:
     A tooth that only tips ends inclined: incisors drawn back so end upright, and a space closed so opens again.
 
     Evidence: geometry with lengths of average teeth; the amounts from which it is spoken of are those from which texts
-    ask for help with movement of crown and root, and with tip. An advance or retraction allowed in the prescription may
-    tip the teeth: how far it does is seen here.
+    ask for help with movement of crown and root, and with tip. Where the prescription names so much of the turn, or
+    allows the advance that it comes with, tipping is what was asked for. A retraction says nothing of torque.
 
     Passes: {"movements": [{"variable": "out", "unit": "mm", "values": {"11": -3}},
                            {"variable": "torque", "unit": "deg", "values": {"11": -4}}]}
@@ -125,7 +150,8 @@ def widened_by_tipping(held: Held) -> Iterator[Told]:
     The palatal cusps come down and meet early, the roots go against the outer plate, and the width comes back.
 
     Evidence: geometry with lengths of average teeth: about its centre of resistance a molar tips 4.5 degrees for each
-    mm. In adults crowns tip more than was planned, so that what is planned here is the least to expect.
+    mm. In adults crowns tip more than was planned, so that what is planned here is the least to expect. Where the
+    prescription names so much torque, it is what was asked for.
 
     Passes: {"movements": [{"variable": "out", "unit": "mm", "values": {"16": 2}},
                            {"variable": "torque", "unit": "deg", "values": {"16": 2}}]}

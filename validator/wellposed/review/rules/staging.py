@@ -13,7 +13,7 @@ from wellposed.rules._acts import above
 from wellposed.rules._declare import Told, rule, told
 from wellposed.rules._stated import RELEVANT_DEG, RELEVANT_MM
 from wellposed.rules.steps import stated_step, usual_step
-from wellposed.vocabulary.motions import VARIABLE_UNITS, Variable
+from wellposed.vocabulary.motions import VARIABLE_UNITS, Motion, Variable
 from wellposed.vocabulary.teeth import arch_of
 from wellposed.vocabulary.units import MM
 
@@ -35,8 +35,8 @@ class _Step(NamedTuple):
     "aligner-step-beyond-usual",
     Severity.CAUTION,
     title="An aligner moves teeth further than is usual.",
-    says="{tooth:teeth}: {step:{unit}} an aligner ({motion:words}) between aligners {first} and {last}; {limit:{unit}}"
-    " is usual at the most. Beyond it: {teeth:list}.",
+    says="{teeth:teeth}: up to {step:{unit}} an aligner ({motion:words}), in {tooth} between aligners {first} and"
+    " {last}; {limit:{unit}} is usual at the most.",
     do="Ask for these movements to be spread over more aligners, or accept the larger step.",
     change="A step of {limit:{unit}} or less would change it.",
     figures=_STEPS,
@@ -64,7 +64,7 @@ def aligner_step_beyond_usual(held: Held) -> Iterator[Told]:
         worst = max(steps, key=lambda step: step.leg.each)
         leg, unit = worst.leg, VARIABLE_UNITS[worst.variable]
         facts: Facts = {"tooth": worst.tooth, "step": leg.each, "unit": unit, "limit": held.limit(key)}
-        facts |= {"motion": motion_of(worst.tooth, worst.variable, leg.change), "first": leg.first, "last": leg.last}
+        facts |= {"motion": _motions(steps), "first": leg.first, "last": leg.last}
         teeth = list(dict.fromkeys(step.tooth for step in steps))
         pointer = held.on_path(worst.tooth, worst.variable, leg.last)
         yield told(pointer, teeth=teeth, figures=(key,), **facts)
@@ -75,6 +75,10 @@ def _large_steps(held: Held) -> Iterator[tuple[str, _Step]]:
         leg, key = largest(way), usual_step(tooth, variable)
         if above(leg.each, held.limit(key)) and stated_step(held.chart, tooth, variable) is None:
             yield key, _Step(tooth, variable, leg)
+
+
+def _motions(steps: list[_Step]) -> list[Motion]:
+    return list(dict.fromkeys(motion_of(one.tooth, one.variable, one.leg.change) for one in steps))
 
 
 class _Need(NamedTuple):
@@ -89,8 +93,8 @@ class _Need(NamedTuple):
     "too-few-aligners-planned",
     Severity.CAUTION,
     title="The plan has fewer aligners than its movements take in usual steps.",
-    says="{tooth:teeth} goes {amount:{unit}} ({motion:words}): in the usual steps of {limit:{unit}} at the most that"
-    " takes {needed:aligners}, and the {arch} arch gets {planned}. Short of aligners: {teeth:list}.",
+    says="The {arch} arch gets {planned:aligners}; in the usual steps of {limit:{unit}} at the most {tooth} takes"
+    " {needed} for {amount:{unit}} ({motion:words}). Too few for: {teeth:teeth}.",
     do="Ask for more aligners, or for the path, to see how large the steps are.",
     change="{needed:aligners} or more would change it.",
     figures=_STEPS,
@@ -136,7 +140,8 @@ def _needs(held: Held, arch: str) -> Iterator[_Need]:
     "round-trip-planned",
     Severity.CAUTION,
     title="Teeth go there and back.",
-    says="{teeth:teeth}: {out:{unit}} ({motion:words}) by aligner {turned}, and {back:{unit}} back by aligner {ended}.",
+    says="{teeth:teeth}: there and back, {tooth} by {out:{unit}} ({motion:words}) until aligner {turned} and"
+    " {back:{unit}} back until aligner {ended}.",
     do="Ask for the way from where these teeth stand to where they are to stand, once; or accept it as meant.",
     change="A way there and back of {limit:{unit}} or less would change it.",
     figures=(RELEVANT_MM, RELEVANT_DEG),
@@ -172,7 +177,7 @@ def round_trip_planned(held: Held) -> Iterator[Told]:
             "back": trip.back,
             "ended": trip.ended,
         }
-        facts |= {"teeth": [one for one, *_ in trips], "unit": unit, "limit": held.limit(key)}
+        facts |= {"teeth": [one for one, *_ in trips], "tooth": tooth, "unit": unit, "limit": held.limit(key)}
         yield told(held.on_path(tooth, variable, trip.turned), figures=(key,), **facts)
 
 

@@ -37,7 +37,7 @@ def locked_tooth_moved(held: Held) -> Iterator[Told]:
                                        "particulars": [{"tooth": "11", "states": ["implant"]}]}},
             "movements": [{"variable": "out", "unit": "mm", "values": {"11": 0.5, "12": 1}}]}
     """
-    moved = [at for at, far in _farthest(held) if above(far, held.within(at[1]))]
+    moved = [at for at, far in _farthest(held) if at[0] in held.mouth.locked and above(far, held.within(at[1]))]
     if moved:
         teeth = list(dict.fromkeys(tooth for tooth, _ in moved))
         states = list(dict.fromkeys(held.mouth.locked[tooth] for tooth in teeth))
@@ -45,12 +45,11 @@ def locked_tooth_moved(held: Held) -> Iterator[Told]:
 
 
 def _farthest(held: Held) -> Iterator[tuple[tuple[str, Variable], float]]:
-    """How far each locked tooth goes at the most, in the end or on the way, mm or deg."""
+    """How far each tooth goes at the most, in the end or on the way, mm or deg."""
     on_path = held.every_way
     for at in dict.fromkeys((*held.plan.moved, *on_path)):
-        if at[0] in held.mouth.locked:
-            places = (held.plan.moved.get(at, 0.0), *(on_path[at].places if at in on_path else ()))
-            yield at, max(map(abs, places))
+        places = (held.plan.moved.get(at, 0.0), *(on_path[at].places if at in on_path else ()))
+        yield at, max(map(abs, places))
 
 
 @rule(
@@ -62,7 +61,8 @@ def _farthest(held: Held) -> Iterator[tuple[tuple[str, Variable], float]]:
     change="Without a movement of {teeth:list}, or with another list of teeth, it no longer applies.",
 )
 def absent_tooth_moved(held: Held) -> Iterator[Told]:
-    """The teeth the plan moves are those the prescription lists as present, erupted and not taken out.
+    """The teeth the plan moves, in the end or on the way, are those the prescription lists as present, erupted and not
+    taken out.
 
     A number too many is often a number confused: then another tooth gets this movement, or none.
 
@@ -71,9 +71,8 @@ def absent_tooth_moved(held: Held) -> Iterator[Told]:
     Passes: {"movements": [{"variable": "out", "unit": "mm", "values": {"17": 1}}]}
     Fails: {"movements": [{"variable": "out", "unit": "mm", "values": {"18": 1}}]}
     """
-    own = set(held.setup.extractions or ())
-    moved = [(tooth, variable) for (tooth, variable), amount in held.plan.moved.items() if amount and tooth not in own]
-    absent = [(tooth, variable) for tooth, variable in moved if tooth not in held.standing]
+    known = {*held.standing, *(held.setup.extractions or ())}
+    absent = [at for at, far in _farthest(held) if far and at[0] not in known]
     if absent:
         teeth = list(dict.fromkeys(tooth for tooth, _ in absent))
         why = list(dict.fromkeys(_why(held, tooth) for tooth in teeth))

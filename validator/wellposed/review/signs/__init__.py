@@ -94,9 +94,14 @@ def against_the_prediction(signs: Signs) -> Iterator[Told]:
         if not _turned_about(line):
             continue
         for variable, group in _explaining(signs, line):
-            number = next(n for n, one in enumerate(signs.setup.predicted or ()) if one.measure == line.measure)
             facts = {"name": variable, "where": group.name, "measure": line.measure, "value": line.claimed}
-            yield told(f"/predicted/{number}", unit=line.unit, **facts)
+            yield told(_claim(signs, line), unit=line.unit, **facts)
+
+
+def _claim(signs: Signs, line: MeasureLine) -> str:
+    """Where a measure is predicted that is taken at its usual teeth."""
+    claims = enumerate(signs.setup.predicted or ())
+    return next(f"/predicted/{n}" for n, one in claims if one.measure == line.measure and not one.pair)
 
 
 def _turned_about(line: MeasureLine) -> bool:

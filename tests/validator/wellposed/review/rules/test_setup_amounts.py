@@ -72,6 +72,8 @@ CASES = (
     Case(ABSENT, "a tooth that is there", go("17", out=1)),
     Case(ABSENT, "one that is not", go("18", out=1), at("18")),
     Case(ABSENT, "named, and not moved", go("18", out=0)),
+    Case(ABSENT, "moved on the way only", {"movements": [], "unlisted": "unmoved",
+         "stages": [stage(3, "upper", out={"18": 0.5})]}, ("/movements",)),
     Case(ABSENT, "not erupted", {**go("18", out=1), **state("18", "unerupted", upper=["18", *UPPER])}, at("18")),
     Case(ABSENT, "to be taken out", {**go("14", out=1), "prescription": {
          "allow": [allowed("a1", "extraction", teeth=["14", "24"])]}}, at("14")),
@@ -139,6 +141,14 @@ CASES = (
     Case(NOWHERE, "nothing is taken there", {"reductions": [reduced("21-11", 0, 1)], "prescription": GAP}),
     Case(NOWHERE, "a space to be left", {"reductions": [reduced("12-11", 0.3, 1)], "prescription": {
          "goals": [must("g1", leave="12-11", amount=1, unit="mm")]}}, HERE),
+    Case(NOWHERE, "across a tooth that stands between", {"reductions": [reduced("13-15", 0.3, 1)]}, HERE),
+    Case(NOWHERE, "across the midline, over a central", {"reductions": [reduced("42-31", 0.3, 1)]}, HERE),
+    Case(NOWHERE, "at a tooth that is not there", {"reductions": [reduced("17-18", 0.3, 1)]}, HERE),
+    Case(NOWHERE, "at one that has not erupted", {"reductions": [reduced("17-18", 0.3, 1)],
+         **state("18", "unerupted", upper=["18", *UPPER])}, HERE),
+    Case(NOWHERE, "across a tooth the prescription has taken out before", {"reductions": [reduced("42-31", 0.3, 1)],
+         "prescription": {"teeth": {"upper": UPPER, "lower": ["43", "42", "31", "32"]}, "findings": [
+         finding("f1", "lower-crowding", 2)]}}),
     Case(NOWHERE, "an implant", {"reductions": [reduced("12-11", 0.3, 1)], **state("12", "implant")}, HERE),
     Case(NOWHERE, "an implant, the arch left to the laboratory", {"reductions": [reduced("12-11", 0.3, 1)],
          "prescription": {"teeth": present(("12", "implant")), "allow": WHOLE_ARCH}}, HERE),

@@ -22,6 +22,11 @@ def slid(**along):
     return STILL | {"movements": moved(along={tooth.removeprefix("t"): mm for tooth, mm in along.items()})}
 
 
+def spread(each):
+    """Both sides slid so that each upper contact but that of the centrals opens so far, or closes."""
+    return slid(**{f"t{side}{n}": round(-each * (n - 1), 2) for side in (1, 2) for n in range(2, 8)})
+
+
 ALIGNED = ROOM | {"goals": [{"id": "g1", "strength": "must", "align": ["41", "31"]}]}
 CLOSED = ROOM | {"goals": [{"id": "g1", "strength": "must", "close_arch": "upper"}]}
 LEFT = ROOM | {"goals": [{"id": "g1", "strength": "must", "leave": "14-13", "amount": 0.9, "unit": "mm"}]}
@@ -42,10 +47,15 @@ CASES = (
     Case("setup-leaves-space", "0.4 mm is no space.", slid(t13=-0.4, t14=-0.4)),
     Case("setup-leaves-space", "0.5 mm is the most.", slid(t13=-0.5, t14=-0.5)),
     Case("setup-leaves-space", "0.6 mm is.", slid(t13=-0.6, t14=-0.6), ("/movements",)),
+    Case("setup-leaves-space", "A little at each of twelve contacts adds up: 0.48 mm.", spread(0.04)),
+    Case("setup-leaves-space", "A little at each of twelve contacts adds up: 0.6 mm.", spread(0.05), ("/movements",)),
     Case("setup-leaves-space", "A goal closes the arch.", slid(t13=-0.9) | {"prescription": CLOSED}),
     Case("setup-leaves-space", "A goal leaves it.", slid(t13=0.9) | {"prescription": LEFT}),
     Case("teeth-pushed-together", "0.1 mm is within the tolerance.", slid(t14=0.1)),
     Case("teeth-pushed-together", "0.12 mm is not.", slid(t14=0.12), ("/movements",)),
+    Case("teeth-pushed-together", "At twelve contacts what tenths may be off by, 0.48 mm.", spread(-0.04)),
+    Case("teeth-pushed-together", "At twelve contacts more than that, 0.6 mm.", spread(-0.05), ("/movements",)),
+    Case("teeth-pushed-together", "0.1 mm at two contacts.", slid(t14=0.1, t24=0.1)),
     Case("teeth-pushed-together", "Crowding that was there.", slid(t11=0)),
     Case("teeth-pushed-together", "More of it.", slid(t41=0.5), ("/movements",)),
     Case("teeth-pushed-together", "A goal tells it there.", slid(t41=0.5) | {"prescription": ALIGNED}),

@@ -2,8 +2,9 @@
 
 import pytest
 from tests.validator.wellposed.consistency.ordinary import UPPER, must, present
-from tests.validator.wellposed.review.rules.held import Case, found, moved, pointers, table
+from tests.validator.wellposed.review.rules.held import Case, found, moved, pointers, stage, table
 
+LATER = "attachment-planned-after-movement"
 BARE, DOUBTFUL, NONE = (
     *("planned-movement-without-hold", "attachment-planned-on-doubtful-surface", "attachment-planned-where-none-holds"),
 )
@@ -30,6 +31,13 @@ def order(*particulars):
     return {"prescription": {"teeth": present(*particulars)}}
 
 
+def late(gone, first, **said):
+    """13 extruded so far by aligner 10 and 2 mm by aligner 20, and an attachment from some aligner on."""
+    path = [stage(10, "upper", vertical={"13": gone}), stage(20, "upper", vertical={"13": 2})]
+    return {"movements": moved(vertical={"13": 2}), "stages": path, **on("13", from_aligner=first), **said}
+
+
+FROM = ("/attachments/0/from_aligner",)
 REFUSED = {"prescription": {"attachments": [{"id": "t1", "must_not": ["13"]}]}}
 ASKED = {"prescription": {"attachments": [{"id": "t1", "must": ["15"]}]}}
 ADULT = {"prescription": {"patient": {"reference": "P-1", "growth": "complete"}}}
@@ -60,6 +68,20 @@ CASES = (
     Case(BARE, "two kinds are two findings", bare(rotation={"13": 20}, vertical={"11": 1}),
          (*at("13"), "/movements/1/values/11")),
     Case(BARE, "two teeth of a kind are one", bare(rotation=(20, "13", "23")), BOTH),
+    # Extrusion asks for one from 0.5 mm on, texts.
+    Case(LATER, "0.5 mm before it", late(0.5, 11)),
+    Case(LATER, "more before it", late(0.51, 11), FROM),
+    Case(LATER, "from the aligner on after which so much is told", late(0.51, 10)),
+    Case(LATER, "long after", late(2, 20), FROM),
+    Case(LATER, "no time stated", late(2, 20, **on("13"))),
+    Case(LATER, "one of two in time", late(2, 20, attachments=[{"tooth": "13", "from_aligner": 20},
+         {"tooth": "13", "from_aligner": 2}])),
+    Case(LATER, "no path told", {"movements": moved(vertical={"13": 2}), **on("13", from_aligner=20)}),
+    Case(LATER, "a movement that needs none", {"movements": moved(rotation={"11": 20}),
+         "stages": [stage(20, "upper", rotation={"11": 20})], **on("11", from_aligner=25)}),
+    Case(LATER, "a button", {**late(2, 20), **BUTTON}),
+    Case(LATER, "two teeth of a kind are one", {"movements": moved(vertical=(2, "13", "23")), "stages": [
+         stage(20, "upper", vertical=(2, "13", "23"))], **on("13", "23", from_aligner=21)}, FROM),
     Case(DOUBTFUL, "enamel", on("15")),
     Case(DOUBTFUL, "a crown", {**on("15"), **order(("15", "crown"))}, HERE),
     Case(DOUBTFUL, "a crown the prescription names", {**on("15"), "prescription": {**ASKED["prescription"],
@@ -129,3 +151,8 @@ def test_what_was_reached_is_told_as_published(tooth, amount, reached):
     values = {name: {tooth: value} for name, value in amount.items()}
     (told,) = found(Case(SELDOM, "", {"movements": moved(**values)}))
     assert told.facts["reached"] == reached
+
+
+def test_teeth_that_go_both_ways_are_told_so():
+    (told,) = found(Case(BARE, "", bare(along={"16": -2, "26": 2})))
+    assert (told.facts["motion"], told.facts["teeth"]) == (["distal", "mesial"], ["16", "26"])

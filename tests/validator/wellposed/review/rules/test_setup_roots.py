@@ -1,6 +1,7 @@
 """Crowns tipped over roots that stay, and lower incisors that end proclined: below, at and above."""
 
 import pytest
+from tests.validator.wellposed.consistency.ordinary import allowed, must
 from tests.validator.wellposed.consistency.ordinary import found as finding
 from tests.validator.wellposed.review.rules.held import Case, found, moved, pointers, table
 
@@ -24,6 +25,14 @@ def at(tooth):
     return (f"/movements/0/values/{tooth}",)
 
 
+def opened(use="movement", section="allow", **said):
+    """A prescription with one clause that opens something of 11."""
+    bounds = {"allow": allowed("a1", use, unit="deg", **said), "movements": must("m1", unit="deg", **said)}
+    return {"prescription": {section: [bounds[section]]}}
+
+
+ADVANCE = allowed("a1", "incisor-advance", arch="upper", up_to=2, unit="mm")
+RETRACTION = allowed("a1", "incisor-retraction", arch="upper", up_to=2, unit="mm")
 CASES = (
     # Texts ask for help from 1 mm of crown and root together and 5 deg of root; 11 is 23.5 mm long (Nelson), so that
     # its root's end goes 0.4102 mm for a degree: with 2 mm of travel it stays behind from 4.88 deg on.
@@ -45,6 +54,31 @@ CASES = (
     Case(TIPPED, "a third molar has no length", tipped("18", 2, 9)),
     Case(TIPPED, "four incisors are one finding", {"movements": moved(out=(-3, "12", "11", "21", "22"),
          torque=(-9, "12", "11", "21", "22"))}, BOTH),
+    # What the prescription names is asked for; the tolerance of the review for angles is 1 deg. An advance comes with
+    # up to 4 deg of torque for each mm (semantics).
+    Case(TIPPED, "torque ordered", {**tipped("11", 2, 8), **opened(section="movements", teeth=["11"],
+         motion="labial-crown-torque", at_least=6, at_most=8)}),
+    Case(TIPPED, "torque ordered, and as much as the tolerance more", {**tipped("11", 2, 9), **opened(
+         section="movements", teeth=["11"], motion="labial-crown-torque", at_least=6, at_most=8)}),
+    Case(TIPPED, "torque ordered, and more", {**tipped("11", 2, 9.01), **opened(section="movements", teeth=["11"],
+         motion="labial-crown-torque", at_least=6, at_most=8)}, at("11")),
+    Case(TIPPED, "torque allowed", {**tipped("11", 2, 8), **opened(teeth=["11"], motion="lingual-root-torque",
+         up_to=8)}),
+    Case(TIPPED, "torque of another tooth allowed", {**tipped("11", 2, 8), **opened(teeth=["12"],
+         motion="labial-crown-torque", up_to=8)}, at("11")),
+    Case(TIPPED, "torque allowed the other way", {**tipped("11", 2, 8), **opened(teeth=["11"],
+         motion="labial-root-torque", up_to=8)}, at("11")),
+    Case(TIPPED, "an advance tips incisors", {**tipped("11", 2, 8), "prescription": {"allow": [ADVANCE]}}),
+    Case(TIPPED, "an advance does not tip them so far", {**tipped("11", 2, 9.01), "prescription": {"allow": [ADVANCE]}},
+         at("11")),
+    Case(TIPPED, "nor where less of it is used: 1.5 mm, 6 deg", {**tipped("11", 1.5, 7.01), "prescription": {
+         "allow": [ADVANCE]}}, at("11")),
+    Case(TIPPED, "where less of it is used, within its share", {**tipped("11", 1.5, 6.9), "prescription": {
+         "allow": [ADVANCE]}}),
+    Case(TIPPED, "a retraction says nothing of torque", {**tipped("11", -2, -8), "prescription": {
+         "allow": [RETRACTION]}}, at("11")),
+    Case(TIPPED, "left to the laboratory", {**tipped("11", 2, 8), "prescription": {"allow": [
+         {"id": "a1", "use": "laboratory-choice", "teeth": ["11"]}]}}, at("11")),
     # 16 is 20 mm long: 0.3491 mm for a degree, 5.73 deg for 2 mm.
     Case(WIDENED, "the root stays", tipped("16", 2, 5.8), at("16")),
     Case(WIDENED, "the root comes along", tipped("16", 2, 5.4)),
@@ -53,6 +87,8 @@ CASES = (
     Case(WIDENED, "1 mm", tipped("15", 1, 9)),
     Case(WIDENED, "a little more than 1 mm", tipped("15", 1.01, 9), at("15")),
     Case(WIDENED, "the root torqued outward", tipped("16", 2, -3)),
+    Case(WIDENED, "torque allowed by name", {**tipped("16", 2, 8), **opened(teeth=["16"],
+         motion="buccal-crown-torque", up_to=8)}),
     Case(WIDENED, "a canine is told elsewhere", tipped("13", 2, 9)),
     # Yared et al. 2006: 95 over thin gums; a published index scores from 99; common practice: 105.
     Case(ASK, "95", ends(90, 5)),

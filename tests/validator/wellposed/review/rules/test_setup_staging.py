@@ -8,6 +8,7 @@ from tests.validator.wellposed.review.rules.held import Case, found, moved, poin
 STEP, FEW, TRIP = "aligner-step-beyond-usual", "too-few-aligners-planned", "round-trip-planned"
 WEAR, UNTIMED, MEET = "wear-planned-short", "reduction-not-timed", "teeth-meet-before-reduction"
 LATE, REACH, TURNED = "reduction-after-last-movement", "reduction-planned-before-reach", "turned-before-room"
+IN_LINE = "in-line-before-room"
 FIRST = "/stages/0/movements/0/values/"
 
 
@@ -58,6 +59,18 @@ def turned(turn, room=0.0, later=0.5, **more):
     crowding = finding("f1", "lower-crowding", 1, contacts=["41-31"])
     ends = moved(rotation={"41": turn}, along={"31": -later})
     return {"prescription": {"findings": [crowding]}, "movements": ends, "stages": path, "unlisted": "unmoved", **more}
+
+
+def brought_in(off, room=0.0, later=0.5, **more):
+    """42, so far behind the line, is in it by aligner 6; 41 makes room by aligner 6, and more by aligner 12."""
+    out = {"42": off}
+    path = [stage(6, "lower", out=out, along={"41": room}), stage(12, "lower", out=out, along={"41": later})]
+    findings = [
+        finding("f1", "lower-crowding", 1, contacts=["42-41"]),
+        {"id": "f2", "tooth_measure": "displacement", "unit": "mm", "values": {"42": -off}},
+    ]
+    ends = moved(out=out, along={"41": later})
+    return {"prescription": {"findings": findings}, "movements": ends, "stages": path, "unlisted": "unmoved", **more}
 
 
 CASES = (
@@ -112,6 +125,8 @@ CASES = (
     Case(TRIP, "on and on", there_and_back("out", "31", 1, 2)),
     Case(TRIP, "back where it began, as the movements say", {**one_stage("out", "11", 1, 10),
          "movements": moved(out={"11": 0}), "aligners": {"upper": 20}}, (FIRST + "11",)),
+    Case(TRIP, "back where it began, as what is not listed stays", {**one_stage("out", "11", 1, 10), "movements": [],
+         "unlisted": "unmoved", "aligners": {"upper": 20}}, (FIRST + "11",)),
     Case(TRIP, "four incisors are one finding", {"movements": moved(out=(0.2, "42", "41", "31", "32")), "stages": [
          stage(20, "lower", out=(1, "42", "41", "31", "32")), stage(40, "lower", out=(0.2, "42", "41", "31", "32"))]},
          (FIRST + "42",)),
@@ -167,6 +182,27 @@ CASES = (
     Case(TURNED, "no room at all, then it is no matter of order", turned(8, 0, 0)),
     Case(TURNED, "enamel first", turned(8, reductions=[reduced("41-31", 0.3, 1)])),
     Case(TURNED, "no crowding there", turned(8, prescription={})),
+    Case(TURNED, "two teeth of an arch are one finding", {**turned(8), "stages": [
+         stage(6, "lower", rotation={"41": 8, "31": -9}, along={"31": 0}),
+         stage(12, "lower", rotation={"41": 8, "31": -9}, along={"31": -0.5})],
+         "movements": moved(rotation={"41": 8, "31": -9}, along={"31": -0.5})}, (FIRST + "31",)),
+    # A relevant error is 0.5 mm; the tolerance of the review is 0.1 mm, what a check lets pass 0.2 mm.
+    Case(IN_LINE, "a small way", brought_in(0.5)),
+    Case(IN_LINE, "a way, and no room until later", brought_in(0.51), (FIRST + "42",)),
+    Case(IN_LINE, "from the other side", brought_in(-2), (FIRST + "42",)),
+    Case(IN_LINE, "a little room", brought_in(2, 0.1), (FIRST + "42",)),
+    Case(IN_LINE, "room while it comes", brought_in(2, 0.11)),
+    Case(IN_LINE, "as much room later as is let pass", brought_in(2, 0, 0.2), (FIRST + "42",)),
+    Case(IN_LINE, "less room than that", brought_in(2, 0, 0.19)),
+    Case(IN_LINE, "enamel first", brought_in(2, 0, 0, reductions=[reduced("42-41", 0.4, 1)])),
+    Case(IN_LINE, "enamel before the aligner that brings it in", brought_in(2, 0, 0, reductions=[
+         reduced("42-41", 0.4, 6)])),
+    Case(IN_LINE, "enamel before the next", brought_in(2, 0, 0, reductions=[reduced("42-41", 0.4, 7)]),
+         (FIRST + "42",)),
+    Case(IN_LINE, "a tooth on the line that goes forward", brought_in(2, prescription={"findings": [
+         finding("f1", "lower-crowding", 1, contacts=["42-41"])]})),
+    Case(IN_LINE, "no crowding there", brought_in(2, prescription={"findings": [{"id": "f2",
+         "tooth_measure": "displacement", "unit": "mm", "values": {"42": -2}}]})),
 )  # fmt: skip
 
 
@@ -178,6 +214,13 @@ def test_it_speaks_where_it_should_and_nowhere_else(case):
 def facts(rule, sentence):
     (told,) = found(next(case for case in CASES if (case.rule, case.sentence) == (rule, sentence)))
     return told.facts
+
+
+def test_a_way_to_the_line_counts_no_further_than_the_line():
+    told = found(Case(IN_LINE, "", brought_in(2, movements=moved(out={"42": 3}, along={"41": 0.5}), stages=[
+        stage(6, "lower", out={"42": 2.5}, along={"41": 0}), stage(12, "lower", out={"42": 3}, along={"41": 0.5}),
+    ])))  # fmt: skip
+    assert [(one.facts["amount"], one.facts["aligner"]) for one in told] == [(2, 6)]
 
 
 def test_a_round_trip_names_how_far_by_which_aligner():
