@@ -11,6 +11,7 @@ import click
 
 from wellposed.check import sound_document
 from wellposed.commands.output import width
+from wellposed.digests import digest
 from wellposed.findings import Severity
 from wellposed.model import Prescription, Review, Setup
 from wellposed.render.json_report import dumped
@@ -37,7 +38,8 @@ def options_fit(options: Mapping[str, Any]) -> None:
     named = {"outcome": options["outcome"], "id": options["id"] or options["replaces"]}
     lacking = [name for name in ("id", "outcome") if not named[name]]
     if lacking:
-        raise click.UsageError(f"-o needs {' and '.join(_option(name) for name in lacking)}: neither is chosen here")
+        wanted = " and ".join(_option(name) for name in lacking)
+        raise click.UsageError(f"-o needs {wanted}, which only the reviewer can say")
     if options["accept_unopened"] and options["outcome"] != APPROVED:
         raise click.UsageError("--accept-unopened goes with --outcome approved")
 
@@ -50,7 +52,7 @@ def document_text(review: SetupReview, prescription: Prescription, setup: Setup,
     """The review as a document. UsageError where it cannot be written as decided."""
     _known(review, options["accept"])
     if options["replaces"] is not None:
-        _same_review(options["replaces"], prescription, options["id"])
+        _same_review(options["replaces"], prescription, setup, options["id"])
     if options["outcome"] == APPROVED:
         _may_be_approved(review, options)
     content = review_content(review, prescription, setup, _decision(options))
@@ -76,12 +78,14 @@ def _decision(options: Mapping[str, Any]) -> Decision:
     )
 
 
-def _same_review(replaced: Review, prescription: Prescription, name: str | None) -> None:
-    """A review takes the place of one with its own id, about the same order."""
+def _same_review(replaced: Review, prescription: Prescription, setup: Setup, name: str | None) -> None:
+    """A review takes the place of one with its own id, about the same order and the very same setup."""
     if name not in (None, replaced.id):
         raise click.UsageError("--id: a review that --replaces another keeps its id; leave --id out")
     if replaced.prescription.id != prescription.id:
         raise click.UsageError("--replaces: that review is about another prescription")
+    if replaced.answers.sha256 != digest(setup):
+        raise click.UsageError("--replaces: that review answers another setup; this one gets a review with its own id")
 
 
 def _known(review: SetupReview, accepted: tuple[str, ...]) -> None:
@@ -100,7 +104,7 @@ def _may_be_approved(review: SetupReview, options: Mapping[str, Any]) -> None:
     faults = [f"it is stopped by {', '.join(stops)}"] if stops else []
     faults += [f"not met, and not named by --accept: {', '.join(unmet)}"] if unmet else []
     if unopened(review) and not options["accept_unopened"]:
-        faults.append(f"{len(unopened(review))} changes that nothing opened, and no --accept-unopened")
+        faults.append(f"changes that nothing opened ({len(unopened(review))}), and no --accept-unopened")
     if faults:
         raise click.UsageError(f"approved: {'; '.join(faults)}")
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from typing import Any, TypeVar
 
 import click
@@ -72,6 +73,7 @@ def command(ctx: click.Context, /, prescription: str, setup: str, form: str, **o
     if [prescription, setup, options["replaces"]].count(STDIN) > 1:
         raise click.UsageError("- (the standard input) can be given once only")
     options_fit(options)
+    _not_over(options["output"], [prescription, setup, options["replaces"]])
     order, plan = _document(ctx, prescription, Prescription), _document(ctx, setup, Setup)
     options["replaces"] = _document(ctx, options["replaces"], Review) if options["replaces"] else None
     told = review(order, plan, limits(options["profile"]))
@@ -81,6 +83,12 @@ def command(ctx: click.Context, /, prescription: str, setup: str, form: str, **o
     if written is not None:
         put([written], options["output"], coloured=False)
     ctx.exit(_code(told))
+
+
+def _not_over(output: str | None, read: list[str | None]) -> None:
+    """UsageError where the review would be written over a document it is about."""
+    if output is not None and Path(output).resolve() in {Path(file).resolve() for file in read if file}:
+        raise click.UsageError(f"-o {shown(output)}: that is a document the review is about; it is not written over")
 
 
 def _document(ctx: click.Context, file: str, kind: type[D]) -> D:

@@ -17,13 +17,24 @@ GAP = "posterior-open-bite"
 class Closed(NamedTuple):
     """How far the bite closes at the incisors, and the gap left at the back, mm; None: a height is not stated.
 
-    gap     the mean of the sides
-    lesser  that of the side with less of it: if it is no more than before, the bite still rests on that side
+    lift    how far the jaw closes at the molars; the closing is that by the factor of the hinge
+    gaps    the gap of each side, or one for both, as the hinge has them; none where it rests on nothing
     """
 
     closing: Span | None
-    gap: Span | None
-    lesser: Span | None
+    lift: Span | None = None
+    gaps: tuple[Span, ...] = ()
+
+    @property
+    def gap(self) -> Span | None:
+        """The mean of the sides."""
+        ends = [[end or 0.0 for end in (one.low, one.high)] for one in self.gaps]
+        return Span(*(sum(end) / len(end) for end in zip(*ends, strict=True))) if ends else None
+
+    @property
+    def lesser(self) -> Span | None:
+        """That of the side with less of it: if it is no more than before, the bite still rests on that side."""
+        return min(self.gaps, key=lambda one: one.low or 0.0, default=None)
 
 
 def closed(ended: Ended, hinge: Hinge) -> Closed:
@@ -33,10 +44,10 @@ def closed(ended: Ended, hinge: Hinge) -> Closed:
     no opposed first molars nothing is said to close.
     """
     if not hinge.rests:
-        return Closed(Span(0.0, 0.0), None, None)
+        return Closed(Span(0.0, 0.0))
     heights = [_height(ended, side, 6) for side in SIDES if _opposed(ended, side, 6)]
     if any(height is None for height in heights):
-        return Closed(None, None, None)
+        return Closed(None)
     known = [height for height in heights if height is not None]
     sides = known if len(hinge.gaps) > 1 else [sum(known) / len(known)]
     return _met(ended, sides, hinge.before, _held_open(ended, min(sides)))
@@ -52,7 +63,8 @@ def _met(ended: Ended, sides: list[float], before: float, more: float) -> Closed
     if stated is not None:
         more = max(0.0, stated - mean)
     least = more if stated is not None else 0.0
-    return Closed(_spread(lift, Span(least, more)), *(Span(gap + least, gap + more) for gap in (mean, min(gaps))))
+    each = tuple(Span(gap + least, gap + more) for gap in gaps)
+    return Closed(_spread(lift, Span(least, more)), Span(lift - more, lift - least), each)
 
 
 def _spread(lift: float, grown: Span) -> Span:

@@ -6,11 +6,12 @@ from dataclasses import replace
 
 from wellposed.kinematics.judgement import Conflict, Judgement
 from wellposed.kinematics.rows import Key
+from wellposed.review.reach import Reach
 from wellposed.review.result import Doing, Reviewed, Unasked
 from wellposed.review.silence import silent_key
 
 
-def with_doing(judgement: Judgement, one: Reviewed) -> Reviewed:
+def with_doing(judgement: Judgement, reach: Reach, one: Reviewed) -> Reviewed:
     """The same, with whose doing it is, where the clause is not met."""
     if one.outcome not in ("not-met", "beyond"):
         return one
@@ -18,14 +19,17 @@ def with_doing(judgement: Judgement, one: Reviewed) -> Reviewed:
     if not found:
         return replace(one, doing="setup")
     against = dict.fromkeys(_named(key) for conflict in found for key in conflict.members if not _of(key, one.id))
-    return replace(one, doing=_whose(judgement, found), against=tuple(against))
+    return replace(one, doing=_whose(judgement, found), against=tuple(against), nearer=reach.nearer(one))
 
 
-def broken_by(judgement: Judgement, one: Unasked) -> Unasked:
-    """The same, with whose doing it is that this silence is broken."""
+def broken_by(judgement: Judgement, reach: Reach, one: Unasked) -> Unasked:
+    """The same, with whose doing it is that this silence is broken; the setup's, where it need not have been."""
     key = silent_key(one)
     owned = [c for c in _conflicts(judgement) if key in c.members or (one.owner and _has(c, one.owner))]
-    return replace(one, doing=_whose(judgement, owned)) if owned else one
+    spared = reach.spared(one) if owned else one.beyond
+    if spared >= one.beyond - one.tolerance:
+        return one
+    return replace(one, doing=_whose(judgement, owned), nearer=spared if spared > one.tolerance else 0.0)
 
 
 def _conflicts(judgement: Judgement) -> list[Conflict]:

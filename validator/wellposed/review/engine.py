@@ -18,6 +18,7 @@ from wellposed.review.kept import exclusion_parts, keep_parts, movement_parts
 from wellposed.review.lines import measure_lines
 from wellposed.review.made import attachment_parts, attachment_strength, staging_parts, stated_parts
 from wellposed.review.matter import Matter
+from wellposed.review.reach import Reach
 from wellposed.review.result import Compared, Reviewed, Section, SetupReview, Unasked
 from wellposed.review.rules import setup_findings
 from wellposed.review.signs import questions
@@ -36,8 +37,9 @@ def review(prescription: Prescription, setup: Setup, numbers: Norms | None = Non
     """
     matter = Matter(prescription, setup, numbers or norms.load())
     lines = measure_lines(matter)
-    broken = tuple(broken_by(matter.judgement, one) for one in unasked(matter))
-    clauses = tuple(with_doing(matter.judgement, one) for one in _clauses(matter, broken))
+    reach = Reach(matter)
+    broken = tuple(broken_by(matter.judgement, reach, one) for one in unasked(matter))
+    clauses = tuple(with_doing(matter.judgement, reach, one) for one in _clauses(matter, broken))
     return SetupReview(
         (prescription.id, prescription.revision),
         (setup.id, setup.revision),

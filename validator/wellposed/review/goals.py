@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from wellposed.kinematics.room import left_open
-from wellposed.model.clauses import Align, AnyGoal, Close, CloseArch, Hold, Leave, Level, Reach
+from wellposed.model.clauses import Align, AnyGoal, Close, CloseArch, Hold, KeepMeasure, Leave, Level, Reach
 from wellposed.review.matter import Matter, unit_of
 from wellposed.review.result import Compared, Span
-from wellposed.review.weighing import exactly, weighed
+from wellposed.review.weighing import NONE_EXPECTED, exactly, weighed
 from wellposed.vocabulary.contacts import normal, teeth_of
 from wellposed.vocabulary.teeth import arch_of
 from wellposed.vocabulary.units import MM
@@ -114,30 +114,41 @@ def _closed_arch(matter: Matter, goal: CloseArch) -> list[Compared]:
 
 
 def _level(goal: Level) -> list[Compared]:
-    """Nothing says when an arch is level."""
-    return [weighed("level", goal.level, MM, Span(None, None), None, 0.0, why="not-in-a-setup")]
+    """By itself it states no amount: a goal on the curve of Spee does."""
+    return [weighed("level", goal.level, MM, Span(None, None), None, 0.0, why="no-amount")]
 
 
 def _reach(matter: Matter, goal: Reach) -> Compared:
-    return measured(matter, goal.measure, goal.pair, goal.unit, Span(goal.at_least, goal.at_most))
+    asked = Span(goal.at_least, goal.at_most)
+    return measured(matter, goal, asked, start_of(matter, goal.measure, goal.pair))
 
 
-def measured(matter: Matter, measure: str, pair: tuple[str, ...] | None, unit: str, asked: Span) -> Compared:
-    """A measure at the end against bounds for its value, in the unit of the clause."""
+def measured(matter: Matter, clause: Reach | KeepMeasure, asked: Span, start: float | None) -> Compared:
+    """A measure at the end against bounds for its value, in the unit of the clause.
+
+    start  its value before treatment, in the model's unit; None: not measured
+    """
+    measure, pair, unit = clause.measure, clause.pair, clause.unit
     reading, scale = matter.measures.reading(measure, pair), matter.mouth.scale(measure, unit)
-    start = start_of(matter, measure, pair)
     where, within = "/".join(pair or ()), matter.within(unit_of(measure))
     if start is None or scale is None:
         return weighed(measure, where, unit, asked, None, within, why=_NO_BASELINE)
-    tolerance, base = within / scale, 0.0 if reading.absolute else start
-    end = reading.span and Span(_scaled(reading.span.low, base, scale), _scaled(reading.span.high, base, scale))
-    helped = matter.expected(measure) if pair is None else Span(0.0, 0.0)
-    helped = Span((helped.low or 0.0) / scale, (helped.high or 0.0) / scale)
-    return weighed(measure, where, unit, asked, end, tolerance, before=start / scale, why=reading.why, expected=helped)
+    end = scaled(reading.span, 0.0 if reading.absolute else start, scale)
+    helped, why = counted_on(matter, measure, pair, scale), reading.why
+    return weighed(measure, where, unit, asked, end, within / scale, before=start / scale, why=why, expected=helped)
 
 
-def _scaled(value: float | None, base: float, scale: float) -> float | None:
-    return None if value is None else (base + value) / scale
+def counted_on(matter: Matter, measure: str, pair: tuple[str, ...] | None, scale: float) -> Span:
+    """The change of a measure that is counted on, in the unit of a clause; of a named pair none is."""
+    return scaled(matter.expected(measure), 0.0, scale) or NONE_EXPECTED if pair is None else NONE_EXPECTED
+
+
+def scaled(span: Span | None, base: float, scale: float) -> Span | None:
+    """Both ends, added to a value and turned into the unit of a clause."""
+    if span is None:
+        return None
+    low, high = (None if end is None else (base + end) / scale for end in (span.low, span.high))
+    return Span(low, high)
 
 
 def start_of(matter: Matter, measure: str, pair: tuple[str, ...] | None = None) -> float | None:

@@ -13,7 +13,7 @@ from wellposed.norms import Norms
 from wellposed.review.amounts import Amount, amounts
 from wellposed.review.plan import Placed, Plan
 from wellposed.review.result import MeasureLine
-from wellposed.review.travel import Way, ways
+from wellposed.review.travel import Way
 from wellposed.rules.chart import Chart
 from wellposed.vocabulary.contacts import normal
 from wellposed.vocabulary.motions import VARIABLE_UNITS, Variable
@@ -105,10 +105,10 @@ class Held:
         """How far such a tooth goes; 0 where nothing is stated."""
         return self.moved.get((tooth, variable), 0.0)
 
-    @cached_property
+    @property
     def every_way(self) -> Mapping[tuple[str, Variable], Way]:
         """The way of each tooth and variable on the stated path, from the start; only those that are on it."""
-        return ways(self.plan)
+        return self.matter.ways
 
     @cached_property
     def ways(self) -> Mapping[tuple[str, Variable], Way]:

@@ -9,7 +9,7 @@ from wellposed.kinematics.openings import standing
 from wellposed.model.clauses import AnyKeep, Hold, KeepMeasure, KeepMotion, KeepVariable, Movement
 from wellposed.model.means import Exclusion
 from wellposed.review.bite import GAP
-from wellposed.review.goals import measured, start_of
+from wellposed.review.goals import counted_on, measured, scaled, start_of
 from wellposed.review.matter import Matter, unit_of
 from wellposed.review.result import Compared, Span
 from wellposed.review.weighing import exactly, weighed
@@ -82,12 +82,12 @@ def reduced(matter: Matter, contact: str, most: float) -> Compared:
 def _measure_kept(matter: Matter, kept: KeepMeasure) -> Compared:
     start = start_of(matter, kept.measure, kept.pair)
     scale = matter.mouth.scale(kept.measure, kept.unit)
-    if start is None and kept.measure == GAP:
+    if start is None and kept.measure == GAP:  # one that was not measured counts as none
         start = 0.0
     if start is not None and scale is not None:
         middle = start / scale
         asked = Span(middle - kept.within, middle + kept.within)
-        return measured(matter, kept.measure, kept.pair, kept.unit, asked)
+        return measured(matter, kept, asked, start)
     return _change_kept(matter, kept, scale)
 
 
@@ -97,8 +97,8 @@ def _change_kept(matter: Matter, kept: KeepMeasure, scale: float | None) -> Comp
     where, asked = "/".join(kept.pair or ()), Span(-kept.within, kept.within)
     if scale is None or reading.absolute:
         return weighed(kept.measure, where, kept.unit, asked, None, within, why="no-baseline")
-    helped = matter.expected(kept.measure) if kept.pair is None else Span(0.0, 0.0)
-    return weighed(kept.measure, where, kept.unit, asked, reading.span, within, why=reading.why, expected=helped)
+    change, helped = scaled(reading.span, 0.0, scale), counted_on(matter, kept.measure, kept.pair, scale)
+    return weighed(kept.measure, where, kept.unit, asked, change, within / scale, why=reading.why, expected=helped)
 
 
 def exclusion_parts(matter: Matter, item: Exclusion) -> list[Compared]:

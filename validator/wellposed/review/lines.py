@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wellposed.kinematics.measures import measure_row
-from wellposed.model.clauses import KeepMeasure, Reach
+from wellposed.model.clauses import KeepMeasure, Level, Reach
 from wellposed.review.goals import start_of
 from wellposed.review.matter import Matter, unit_of
 from wellposed.review.result import MeasureLine, Span
 from wellposed.review.sums import Sums
+from wellposed.review.weighing import ROUNDING
 from wellposed.vocabulary.measures import MEASURE_KINDS, MEASURES
+from wellposed.vocabulary.teeth import LOWER
 from wellposed.vocabulary.units import DEG
 
 _SHOWN = 0.05
@@ -26,8 +28,10 @@ def measure_lines(matter: Matter) -> tuple[MeasureLine, ...]:
 
 
 def _named(matter: Matter) -> Iterator[tuple[str, Pair]]:
-    """Measures that a clause or the setup names."""
+    """Measures that a clause or the setup names; of a lower arch to be levelled its curve."""
     for item in (*(matter.prescription.goals or ()), *(matter.prescription.keep or ())):
+        if isinstance(item, Level) and item.level == LOWER:
+            yield "curve-of-spee", None
         if isinstance(item, Reach | KeepMeasure):
             yield item.measure, _sorted(item.pair)
     for one in matter.setup.predicted or ():
@@ -74,7 +78,8 @@ def _agrees(after: Span | None, claimed: float | None, within: float, expected: 
     if after is None or claimed is None or after.low is None or after.high is None:
         return None
     low = after.low + min(0.0, expected.low or 0.0)
-    return low - within <= claimed <= after.high + max(0.0, expected.high or 0.0) + within
+    high = after.high + max(0.0, expected.high or 0.0)
+    return low - within - ROUNDING <= claimed <= high + within + ROUNDING
 
 
 def _claimed(matter: Matter, measure: str, pair: Pair) -> float | None:

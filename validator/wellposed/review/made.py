@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Any
+from itertools import pairwise
+from typing import NamedTuple
 
 from wellposed.model.making import (
     AnyAttachment,
@@ -18,12 +19,11 @@ from wellposed.model.making import (
 )
 from wellposed.review.matter import Matter
 from wellposed.review.result import Compared, Span
+from wellposed.review.travel import JAWS, Way, largest
 from wellposed.review.weighing import exactly, weighed
-from wellposed.vocabulary.motions import VARIABLE_UNITS
+from wellposed.vocabulary.motions import VARIABLE_UNITS, Variable
 from wellposed.vocabulary.teeth import arch_of
-from wellposed.vocabulary.terms import Arch
 
-_ARCHES: tuple[Arch, ...] = ("upper", "lower")
 _YES, _NO, _EITHER = Span(1.0, 1.0), Span(0.0, 0.0), Span(0.0, 1.0)
 _STEP_ROUNDING = 0.011
 """Two positions given to two decimals may differ by this much more than their true step."""
@@ -37,9 +37,11 @@ def attachment_strength(item: AnyAttachment) -> str | None:
 
 
 def attachment_parts(matter: Matter, item: AnyAttachment) -> list[Compared]:
-    """Which teeth carry one, against which should."""
+    """Which teeth carry one, against which should; where either will do, nothing need be stated."""
     teeth, asked = _carrying(matter, item)
     carriers = matter.plan.carriers
+    if carriers is None and asked == _EITHER:
+        return []
     parts = []
     for tooth in teeth:
         delivered = None if carriers is None else exactly(1.0 if tooth in carriers else 0.0)
@@ -83,7 +85,7 @@ def staging_parts(matter: Matter, staging: Staging) -> list[Compared]:
 def _counts(matter: Matter, staging: Staging) -> Iterator[Compared]:
     if staging.most_aligners is None:
         return
-    for arch in _ARCHES:
+    for arch in JAWS:
         if matter.mouth.rows[arch].teeth:
             count = matter.plan.aligners(arch)
             delivered = None if count is None else exactly(float(count))
@@ -98,42 +100,51 @@ def _interval(matter: Matter, staging: Staging) -> Iterator[Compared]:
 
 
 def _steps(matter: Matter, step: LargestStep, staging: Staging) -> list[Compared]:
-    """The largest step of any tooth concerned; without a path, only one that is too large on average can be told."""
+    """The largest step of any tooth concerned; where a step is not shown, only that it is too large can be told."""
+    found = {tooth: _largest(matter, tooth, step.variable) for tooth in _stepping(matter, step, staging)}
+    known = {tooth: one.amount for tooth, one in found.items() if one is not None}
+    unit, asked = VARIABLE_UNITS[step.variable], Span(None, step.amount)
+    if known:
+        tooth = max(known, key=lambda one: known[one])
+        where = f"{step.variable} {tooth}"
+        told = weighed("step", where, unit, asked, exactly(known[tooth]), _STEP_ROUNDING)
+        if told.met is False or all(one is not None and one.shown for one in found.values()):
+            return [told]
+    hidden = next((f" {tooth}" for tooth in known if (one := found[tooth]) and not one.shown), "")
+    return [weighed("step", f"{step.variable}{hidden}", unit, asked, None, _STEP_ROUNDING)]
+
+
+def _stepping(matter: Matter, step: LargestStep, staging: Staging) -> list[str]:
+    """The teeth in line that a largest step is about: those it names, or all that no other names."""
     named = {t for other in staging.largest_steps or () if other.variable == step.variable for t in other.teeth or ()}
     line = [tooth for row in matter.mouth.rows.values() for tooth in row.teeth]
-    teeth = [t for t in step.teeth or line if t in line and (step.teeth is not None or t not in named)]
-    told = [(found, tooth) for tooth in teeth if (found := _largest(matter, tooth, step)) is not None]
-    unit, asked = VARIABLE_UNITS[step.variable], Span(None, step.amount)
-    if not told:
-        return [weighed("step", step.variable, unit, asked, None, 0.0)]
-    (most, exact), tooth = max(told)
-    delivered = exactly(most) if exact or most > step.amount + _STEP_ROUNDING else None
-    return [weighed("step", f"{step.variable} {tooth}", unit, asked, delivered, _STEP_ROUNDING)]
+    return [t for t in line if (t not in named if step.teeth is None else t in step.teeth)]
 
 
-def _largest(matter: Matter, tooth: str, step: LargestStep) -> tuple[float, bool] | None:
-    """A tooth's largest step, and whether the path shows it (else the mean); None where it cannot be told."""
-    arch: Arch = "upper" if arch_of(tooth) == "upper" else "lower"
-    moved, path = matter.plan.movement(tooth, step.variable), matter.plan.path.get(arch)
+class _Step(NamedTuple):
+    """A tooth's largest step at the least, mm or deg; ``shown``: every step is, so that it is no larger."""
+
+    amount: float
+    shown: bool
+
+
+def _largest(matter: Matter, tooth: str, variable: Variable) -> _Step | None:
+    """None where it cannot be told: where the tooth comes to stand, or in how many aligners, is not stated."""
+    moved, way = matter.plan.movement(tooth, variable), matter.ways.get((tooth, variable))
     if moved is None:
         return None
-    if path and any((tooth, step.variable) in placed for placed in path.values()):
-        return _along(path, tooth, step), True
-    if moved == 0.0:
-        return 0.0, True
-    count = matter.plan.aligners(arch)
-    return (abs(moved) / count, False) if count else None
+    if way is None and moved == 0.0:
+        return _Step(0.0, True)
+    count = next(matter.plan.aligners(arch) for arch in JAWS if arch == arch_of(tooth))
+    if way is None and count:
+        way = Way((0, count), (0.0, moved))
+    return None if way is None else _Step(largest(way).each, _shown(way))
 
 
-def _along(path: dict[int, Any], tooth: str, step: LargestStep) -> float:
-    """The largest step between stated positions, each shared over the aligners between them."""
-    largest, before, reached = 0.0, 0, 0.0
-    for aligner, placed in path.items():
-        here = placed.get((tooth, step.variable))
-        if here is not None:
-            largest = max(largest, abs(here - reached) / (aligner - before))
-            before, reached = aligner, here
-    return largest
+def _shown(way: Way) -> bool:
+    """Whether each aligner in which the tooth moves is told by itself."""
+    legs = zip(pairwise(way.aligners), pairwise(way.places), strict=True)
+    return all(last - first == 1 or there == here for (first, last), (there, here) in legs)
 
 
 def stated_parts(matter: Matter, clause_id: str) -> list[Compared]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 
@@ -18,7 +19,9 @@ from wellposed.review.ended import Ended
 from wellposed.review.measured import Measures
 from wellposed.review.plan import Plan
 from wellposed.review.result import Span
+from wellposed.review.travel import Way, ways
 from wellposed.vocabulary.measures import MEASURE_KINDS
+from wellposed.vocabulary.motions import Variable
 from wellposed.vocabulary.teeth import arch_of
 from wellposed.vocabulary.units import DEG
 
@@ -39,6 +42,11 @@ class Matter:
     def plan(self) -> Plan:
         """The setup, looked up."""
         return Plan(self.setup)
+
+    @cached_property
+    def ways(self) -> Mapping[tuple[str, Variable], Way]:
+        """The way of each tooth and variable on the stated path, from the start; only those that are on it."""
+        return ways(self.plan)
 
     @cached_property
     def ordered(self) -> Case:

@@ -52,8 +52,8 @@ class Compared:
     met         True, False, or None where it cannot be told
     why         None, or why it cannot be told: ``not-stated`` (by the setup), ``no-baseline`` (no measurement in the
                 prescription), ``hinge`` (it turns on how far a millimetre at the molars moves the bite),
-                ``not-in-a-setup`` (no setup shows it), ``teeth-missing``; ``expected`` where it is met only with a
-                change that is counted on
+                ``not-in-a-setup`` (no setup shows it), ``no-amount`` (the clause states none), ``teeth-missing``;
+                ``expected`` where it is met only with a change that is counted on, or only without it
     counted_on  that change, in ``unit``; None where it is met without one
     """
 
@@ -71,6 +71,14 @@ class Compared:
 
 
 @dataclass(frozen=True, slots=True)
+class Nearer:
+    """An amount, more than the tolerance: mm, deg, days ("d") or a count ("1")."""
+
+    amount: float
+    unit: str
+
+
+@dataclass(frozen=True, slots=True)
 class Reviewed:
     """One clause of the prescription, and what the setup makes of it.
 
@@ -82,6 +90,8 @@ class Reviewed:
                            ``prescription``, none could; ``either``, it cannot be told which
     against                the other members of the conflict that no setup can meet: clause ids, and the silences
                            ("silence of ...") as the report of the prescription names them
+    nearer                 of a clause in a conflict: how much nearer to it another setup could have come with all else
+                           no worse than here, so that it is the setup's doing also; None where it could not
     """
 
     id: str
@@ -92,6 +102,7 @@ class Reviewed:
     parts: tuple[Compared, ...] = ()
     doing: Doing | None = None
     against: tuple[str, ...] = ()
+    nearer: Nearer | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,6 +115,8 @@ class Unasked:
     opened     how far the prescription opens it in that sense, 0: not at all
     owner      the clause whose amount is passed, None where nothing opens it
     doing      as for a clause: ``prescription`` where the order cannot be met without breaking this silence
+    nearer     how much of it another setup could have spared with all else no worse than here, where that is some but
+               not all; else 0
     """
 
     what: Variable | Literal["reduction", "posterior-open-bite"]
@@ -114,6 +127,7 @@ class Unasked:
     tolerance: float
     owner: str | None = None
     doing: Doing = "setup"
+    nearer: float = 0.0
 
     @property
     def beyond(self) -> float:

@@ -16,6 +16,7 @@ from wellposed.model.means import EnamelReduction
 from wellposed.review.bite import GAP
 from wellposed.review.matter import Matter
 from wellposed.review.result import Unasked
+from wellposed.review.weighing import ROUNDING
 from wellposed.vocabulary.contacts import teeth_of
 from wellposed.vocabulary.motions import VARIABLE_UNITS, VARIABLES, Variable
 from wellposed.vocabulary.teeth import arch_of
@@ -50,12 +51,9 @@ def _moved(matter: Matter, tooth: str, variable: Variable) -> Iterator[Unasked]:
     at = sensed(tooth, variable, 1 if value > 0 else -1)
     amount, shared = opened(matter, at)
     reach = min(amount.reach, shared)
-    if abs(value) > reach + tolerance + _ROUNDING:
-        owner = amount.owner if abs(value) > amount.reach + tolerance else None
+    if abs(value) > reach + tolerance + ROUNDING:
+        owner = amount.owner if abs(value) > amount.reach + tolerance + ROUNDING else None
         yield Unasked(variable, tooth, unit, value, reach, tolerance, owner)
-
-
-_ROUNDING = 1e-9
 
 
 def opened(matter: Matter, at: Sensed) -> tuple[Open, float]:
@@ -96,7 +94,7 @@ def _reduced(matter: Matter) -> Iterator[Unasked]:
     most, tolerance = reductions_opened(matter), matter.within(MM)
     for name, amount in matter.plan.reductions.items():
         found = most.get(name, _SHUT)
-        if amount > found.reach + tolerance + _ROUNDING:
+        if amount > found.reach + tolerance + ROUNDING:
             yield Unasked("reduction", name, MM, amount, found.reach, tolerance, found.owner)
 
 
@@ -124,7 +122,7 @@ def _gap(matter: Matter) -> Iterator[Unasked]:
     if gap is None or gap.low is None:
         return
     found, grown = gap_opened(matter), gap.low - before
-    if grown > found.reach + tolerance + _ROUNDING:
+    if grown > found.reach + tolerance + ROUNDING:
         yield Unasked("posterior-open-bite", "", MM, grown, found.reach, tolerance, found.owner)
 
 

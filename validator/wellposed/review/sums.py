@@ -35,8 +35,9 @@ class Sums:
             taken = self.matter.plan.reduction(name) or 0.0
             found |= {columns.gap: max(0.0, room), columns.overlap: max(0.0, -room), columns.reduction: taken}
         closed = self.matter.measures.closed
-        found[frame.hinge.closing] = _middle(closed.closing)
-        return found | dict.fromkeys(frame.hinge.gaps.values(), _middle(closed.gap))
+        found[frame.hinge.closing] = middle(closed.closing)
+        gaps = closed.gaps or (None,) * len(frame.hinge.gaps)
+        return found | dict(zip(frame.hinge.gaps.values(), map(middle, gaps), strict=True))
 
     def room(self, name: str) -> float:
         """Room at a contact by the equation of the specification."""
@@ -54,5 +55,6 @@ class Sums:
         return along if side_of(tooth) == RIGHT else -along
 
 
-def _middle(span: Span | None) -> float:
+def middle(span: Span | None) -> float:
+    """The middle of its bounds; 0 where nothing is known."""
     return 0.0 if span is None or span.low is None or span.high is None else (span.low + span.high) / 2

@@ -84,10 +84,10 @@ def ways(plan: Plan) -> Mapping[tuple[str, Variable], Way]:
 
 def _to_the_end(plan: Plan, at: tuple[str, Variable], places: dict[int, float]) -> Way:
     way = Way(tuple(places), tuple(places.values()))
-    last = next(plan.aligners(jaw) for jaw in JAWS if jaw == arch_of(at[0]))
-    if last is None or last <= way.last or at not in plan.moved:
+    last, end = next(plan.aligners(jaw) for jaw in JAWS if jaw == arch_of(at[0])), plan.movement(*at)
+    if last is None or last <= way.last or end is None:
         return way
-    return Way((*way.aligners, last), (*way.places, plan.moved[at]))
+    return Way((*way.aligners, last), (*way.places, end))
 
 
 def place_after(way: Way, aligner: int) -> float:

@@ -9,7 +9,8 @@ from wellposed.vocabulary.terms import ReviewOutcome
 
 ANY = Span(None, None)
 NONE_EXPECTED = Span(0.0, 0.0)
-_ROUNDING = 1e-9
+ROUNDING = 1e-9
+"""What sums of numbers as they are written may be off by."""
 
 
 def exactly(value: float) -> Span:
@@ -31,7 +32,8 @@ def weighed(  # noqa: PLR0913 - the members of what is compared
 ) -> Compared:
     """One thing compared.
 
-    expected  a change counted on, that may come on top of what is delivered; what is met only with it says so
+    expected  a change counted on, that may come on top of what is delivered; what is met only with it, or only without,
+              says so
     """
     if delivered is None:
         return Compared(what, where, unit, asked, before, None, None, tolerance, None, why or "not-stated")
@@ -43,17 +45,19 @@ def weighed(  # noqa: PLR0913 - the members of what is compared
 
 def _told(asked: Span, delivered: Span, tolerance: float, expected: Span) -> tuple[bool | None, str | None]:
     met = _inside(asked, delivered, tolerance)
-    if met is not True and expected != NONE_EXPECTED:
+    if expected != NONE_EXPECTED:
         helped = _inside(_eased(asked, expected), delivered, tolerance)
-        if helped is not False:
+        if met is not True and helped is not False:
             return helped, "expected" if helped else "hinge"
+        if met is True and helped is not True:
+            return None, "expected"
     return met, "hinge" if met is None else None
 
 
 def _inside(asked: Span, delivered: Span, tolerance: float) -> bool | None:
     """Whether all of what may be delivered is within the bounds; None if some is and some is not."""
-    low = float("-inf") if asked.low is None else asked.low - tolerance - _ROUNDING
-    high = float("inf") if asked.high is None else asked.high + tolerance + _ROUNDING
+    low = float("-inf") if asked.low is None else asked.low - tolerance - ROUNDING
+    high = float("inf") if asked.high is None else asked.high + tolerance + ROUNDING
     least, most = _ends(delivered)
     if low <= least and most <= high:
         return True

@@ -189,6 +189,12 @@ def test_a_review_that_replaces_another_keeps_its_id_and_names_it(folder):
             [],
             "another prescription",
         ),
+        (
+            "another revision of the setup",
+            {"answers": {"id": "ST-7", "revision": 1, "sha256": "ab" * 32}},
+            [],
+            "answers another setup",
+        ),
     ],
 )
 def test_a_review_replaces_only_itself(folder, sentence, changes, arguments, told):
@@ -198,6 +204,16 @@ def test_a_review_replaces_only_itself(folder, sentence, changes, arguments, tol
     result = run("short", "-o", "x.json", "--outcome", "returned", "--replaces", "kept.json", *arguments)
     assert (sentence, result.exit_code, told in result.stderr) == (sentence, 2, True)
     assert not (folder / "x.json").exists()
+
+
+@pytest.mark.parametrize("over", ["order.json", "short.json", "./kept.json"])
+def test_a_document_that_is_reviewed_is_never_written_over(folder, over):
+    run("short", *WRITE, "--outcome", "returned")
+    (folder / "kept.json").write_bytes((folder / "review.json").read_bytes())
+    before = (folder / over).read_bytes()
+    result = run("short", "-o", over, "--outcome", "returned", "--replaces", "kept.json")
+    assert (result.exit_code, "not written over" in result.stderr) == (2, True)
+    assert (folder / over).read_bytes() == before
 
 
 def test_a_document_without_a_time_is_of_now(folder):

@@ -161,10 +161,10 @@ def document(rx, **members):
 def feasible(seed):
     """The case of a seed and a setup that is a point of it; None where there is none."""
     case = Case(read(prescription(seed)))
-    columns, setup = point(case), None
+    columns, before = point(case), None
     for _ in range(4):  # the linear plan, then corrected by what the exact geometry makes of it
-        if columns is None:
+        setup = None if columns is None else setup_of(case, columns)
+        if setup is None or setup == before:  # there is none, or correcting changes nothing more
             break
-        setup = setup_of(case, columns)
-        columns = point(case, exact_room(case, setup))
+        columns, before = point(case, exact_room(case, setup)), setup
     return None if columns is None else (case, setup_of(case, columns))

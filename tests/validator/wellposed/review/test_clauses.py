@@ -14,6 +14,8 @@ CROWDED = [{"id": "f1", "measure": "lower-crowding", "value": 1.0, "unit": "mm",
 SPACED = [{"id": "f1", "measure": "upper-spacing", "value": 1.0, "unit": "mm", "contacts": ["11-21"]}]
 BITE = [{"id": "f1", "measure": "overbite", "value": 3.0, "unit": "mm"}]
 CROWN = {"id": "f2", "measure": "lower-incisor-crown-height", "value": 8.0, "unit": "mm"}
+JET = [{"id": "f1", "measure": "overjet", "value": 2.5, "unit": "mm"}]
+LESS = [{"id": "e1", "measure": "overjet", "at_least": -1.5, "at_most": -1, "unit": "mm", "ground": "growth"}]
 UP = {
     "id": "m1",
     "strength": "must",
@@ -133,7 +135,21 @@ ROWS = [
     Row("A space to be left is 1 mm; 1.2 is not.",
         {"findings": SPACED, "goals": ask(leave="11-21", amount=1, unit="mm")},
         {"movements": moved(along={"11": -0.2})}, "not-met", 0.2),
-    Row("Nothing says when an arch is level.", {"goals": ask(level="lower")}, {}, "cannot-be-told"),
+    Row("By itself `level` states no amount.", {"goals": ask(level="lower")}, {}, "cannot-be-told"),
+    Row("3 mm are 37.5 percent of 8 mm of crown: the change is held in percent, though nothing was measured.",
+        {"findings": [CROWN], "keep": ask(measure="overbite", within=10, unit="percent")},
+        {"movements": moved(vertical={"11": -3, "21": -3})}, "not-met", -27.5),
+    Row("A gap at the back that was not measured counts as none where it is kept.",
+        {"keep": ask(measure="posterior-open-bite", within=0.5, unit="mm")}, {}, "met", 0),
+    Row("So one of 2 mm is 1.5 mm too large.",
+        {"keep": ask(measure="posterior-open-bite", within=0.5, unit="mm")},
+        {"predicted": [{"measure": "posterior-open-bite", "value": 2, "unit": "mm"}]}, "not-met", 1.5),
+    Row("2.5 mm of overjet is met; with 1 to 1.5 mm less that is counted on it is not.",
+        {"findings": JET, "goals": ask(measure="overjet", at_least=2, at_most=3, unit="mm"), "expect": LESS},
+        {}, "cannot-be-told"),
+    Row("3.5 mm is met only with what is counted on.",
+        {"findings": JET, "goals": ask(measure="overjet", at_most=3, unit="mm"), "expect": LESS},
+        {"movements": moved(out=(1, "11", "21"))}, "met", 0),
     Row("Enamel within both bounds.",
         {"allow": allow(use="enamel-reduction", contacts=["31-41"], per_contact=0.3, in_all=0.3, unit="mm")},
         {"reductions": [{"contact": "41-31", "amount": 0.3, "unit": "mm"}]}, "within"),
@@ -186,6 +202,28 @@ ROWS = [
     Row("In ten they may or may not be.",
         {"staging": STEPS},
         {"aligners": {"upper": 10, "lower": 0}, "movements": moved(out={"11": 2.0})}, "cannot-be-told"),
+    Row("A step that is shown does not speak for one that is not.",
+        {"staging": STEPS},
+        {"aligners": {"upper": 10, "lower": 0}, "movements": moved(out={"11": 0.2, "12": 1.5}),
+         "stages": [stage(1, "upper", out={"11": 0.2}), stage(10, "upper", out={"11": 0.2})]}, "cannot-be-told"),
+    Row("Nor does one for a tooth of which nothing is stated.",
+        {"staging": STEPS},
+        {"unlisted": None, "aligners": {"upper": 1, "lower": 0}, "movements": moved(out={"11": 0.2}),
+         "stages": [stage(1, "upper", out={"11": 0.2})]}, "cannot-be-told"),
+    Row("A path that leaves aligners out shows the mean: 1.8 mm in nine are 0.2 each, or not.",
+        {"staging": STEPS},
+        {"aligners": {"upper": 10, "lower": 0}, "movements": moved(out={"11": 2.0}),
+         "stages": [stage(1, "upper", out={"11": 0.2}), stage(10, "upper", out={"11": 2.0})]}, "cannot-be-told"),
+    Row("From 0.2 mm after the first to 2 mm after the third are 0.9 mm each.",
+        {"staging": STEPS},
+        {"aligners": {"upper": 3, "lower": 0}, "movements": moved(out={"11": 2.0}),
+         "stages": [stage(1, "upper", out={"11": 0.2})]}, "not-met", 0.65),
+    Row("Nor is the way back of a tooth that ends unmoved left out: 0.6 mm in two.",
+        {"staging": STEPS},
+        {"aligners": {"upper": 4, "lower": 0},
+         "stages": [stage(1, "upper", out={"11": 0.2}), stage(2, "upper", out={"11": 0.6})]}, "not-met", 0.15),
+    Row("Where an attachment may be or not, nothing need be stated.",
+        {"attachments": [{"id": "c1", "may": ["13"]}]}, {}, "within"),
     Row("The laboratory says that the retainer is made.",
         {"retention": [{"id": "c1", "arch": "upper", "retainer": "bonded"}]},
         {"statements": [{"clause": "c1", "standing": "done"}]}, "declared"),
@@ -217,6 +255,52 @@ def test_what_moves_unasked_is_named_with_how_far_it_was_opened():
         ("12", "vertical", 0.0, None),
         ("21", "vertical", 2.0, "m1"),
     ]
+
+
+EXACTLY = [
+    ("0.8 mm, kept within 0.7", {"keep": ask(measure="overjet", within=0.7, unit="mm")},
+     {"movements": moved(out={"11": 0.8, "21": 0.8})}, "met"),
+    ("0.81 mm", {"keep": ask(measure="overjet", within=0.7, unit="mm")},
+     {"movements": moved(out={"11": 0.81, "21": 0.81})}, "not-met"),
+    ("3 deg, kept within 2", {"keep": ask(variable="tip", teeth=["11"], within=2, unit="deg")},
+     {"movements": moved(tip={"11": -3})}, "met"),
+    ("3.01 deg", {"keep": ask(variable="tip", teeth=["11"], within=2, unit="deg")},
+     {"movements": moved(tip={"11": -3.01})}, "not-met"),
+    ("0.2 mm of overlap in all", {"findings": CROWDED, "goals": ask(align=FRONT)},
+     {"reductions": [{"contact": "31-41", "amount": 0.8, "unit": "mm"}]}, "met"),
+    ("0.21 mm", {"findings": CROWDED, "goals": ask(align=FRONT)},
+     {"reductions": [{"contact": "31-41", "amount": 0.79, "unit": "mm"}]}, "not-met"),
+    ("a contact open by 0.1 mm", {"findings": SPACED, "goals": ask(close=["11-21"])},
+     {"movements": moved(along={"11": 0.45, "21": 0.45})}, "met"),
+    ("by 0.11 mm", {"findings": SPACED, "goals": ask(close=["11-21"])},
+     {"movements": moved(along={"11": 0.45, "21": 0.44})}, "not-met"),
+    ("an allowance passed by 0.1 mm", {"allow": allow(use="intrusion", teeth=["11"], up_to=0.7, unit="mm")},
+     {"movements": moved(vertical={"11": -0.8})}, "within"),
+    ("by 0.11 mm", {"allow": allow(use="intrusion", teeth=["11"], up_to=0.7, unit="mm")},
+     {"movements": moved(vertical={"11": -0.81})}, "beyond"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("sentence, order, made, expected", EXACTLY)
+def test_what_is_off_by_just_the_tolerance_is_met(sentence, order, made, expected):
+    """Tolerances of spec/review.md: 0.1 mm, 1 deg, 0.2 mm in all."""
+    told = review(Prescription.model_validate(document(**order)), setup(**STILL | made))
+    assert (sentence, told.clauses[0].outcome) == (sentence, expected)
+
+
+@pytest.mark.parametrize("claimed, agrees", [(2.3, True), (2.29, False), (2.7, True), (2.71, False)])
+def test_a_prediction_off_by_just_the_tolerance_agrees(claimed, agrees):
+    """Overjet stays at 2.5 mm; 0.2 mm either way, spec/review.md."""
+    predicted = [{"measure": "overjet", "value": claimed, "unit": "mm"}]
+    told = review(Prescription.model_validate(document(findings=JET)), setup(**STILL | {"predicted": predicted}))
+    assert [line.agrees for line in told.measures if line.measure == "overjet"] == [agrees]
+
+
+@pytest.mark.parametrize("arch, shown", [("lower", ["curve-of-spee"]), ("upper", [])])
+def test_of_an_arch_to_be_levelled_the_curve_is_told_and_the_reason(arch, shown):
+    told = review(Prescription.model_validate(document(goals=ask(level=arch))), setup(**STILL))
+    assert [part.why for part in told.clauses[0].parts] == ["no-amount"]
+    assert [line.measure for line in told.measures] == shown
 
 
 @pytest.mark.parametrize(

@@ -6,12 +6,13 @@ review uses neither.
 
 from math import inf
 from random import Random
+from types import SimpleNamespace
 
 import pytest
 from tests.validator.wellposed.review.points import exact_room, feasible
 
 from wellposed.kinematics.case import must
-from wellposed.review import review
+from wellposed.review import engine, matter, review
 from wellposed.review.matter import Matter
 from wellposed.review.sums import Sums
 from wellposed.vocabulary.motions import VARIABLE_UNITS
@@ -22,6 +23,30 @@ BY = {"mm": 1.0, "deg": 9.0}
 BENT = 0.2  # mm of room that the exact geometry sees otherwise than the sums
 ROOM = ("gap", "overlap", "upper-crowding", "lower-crowding", "upper-spacing", "lower-spacing")
 NEAR = {"mm": (0.02, 0.35), "deg": (0.5, 1.5)}  # between these a broken bound may or may not be told
+
+
+@pytest.fixture(autouse=True)
+def clauses_alone(monkeypatch):
+    """Outcomes and what moved unasked are looked at here: not whose doing they are, no measures, no rules."""
+    for name in ("measure_lines", "setup_findings", "questions"):
+        monkeypatch.setattr(engine, name, lambda *_: ())
+    for name in ("with_doing", "broken_by"):
+        monkeypatch.setattr(engine, name, lambda judgement, reach, one: one)
+    monkeypatch.setattr(matter, "judged", lambda _: SimpleNamespace(verdict="not looked at"))
+    monkeypatch.setattr(matter, "Case", once(matter.Case))
+
+
+def once(made):
+    """The same, made once for the same arguments; these are kept, so that no other can take the place of one."""
+    kept = {}
+
+    def found(*given, **named):
+        key = (*map(id, given), *named.items())
+        if key not in kept:
+            kept[key] = made(*given, **named), given
+        return kept[key][0]
+
+    return found
 
 
 def seeds(part):

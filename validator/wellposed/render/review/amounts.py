@@ -1,26 +1,15 @@
-"""Values of a review in words: never a bare sign, at most two decimals."""
+"""What a setup makes of teeth and measures, in words: never a bare sign."""
 
 from __future__ import annotations
 
-from wellposed.render import phrases
-from wellposed.render.phrases import number
-from wellposed.render.readback.measured import direction, meaning
+from wellposed.render.amounts import amount, change, changes, rounded, value, values
 from wellposed.render.review.words import TRAVELS
+from wellposed.render.sides import sided
 from wellposed.review.result import Span
 from wellposed.vocabulary.measures import MEASURE_KINDS
 from wellposed.vocabulary.motions import VARIABLES
 
-__all__ = ["amount", "change", "is_variable", "measure_name", "reached", "rounded", "travel", "value"]
-
-
-def rounded(number_: float) -> float:
-    """To hundredths, without a minus before nought."""
-    return round(number_, 2) + 0.0
-
-
-def amount(size: float, unit: str) -> str:
-    """``1.3 mm``, ``5.0°``, ``20 aligners``."""
-    return phrases.amount(rounded(size), unit)
+__all__ = ["is_variable", "measure_name", "reached", "travel"]
 
 
 def is_variable(what: str) -> bool:
@@ -40,31 +29,17 @@ def measure_name(name: str, where: str) -> str:
     return f"{words} at {where}" if where else words
 
 
-def value(name: str, size: float, unit: str) -> str:
-    """A value of a measure: ``2.5 mm``, ``-1.0 mm (an open bite)``, ``1.0 mm to the patient's right``."""
-    size = rounded(size)
-    if size and direction(name, size) not in _SIZES:
-        return f"{amount(abs(size), unit)} {direction(name, size)}"
-    told = "" if size > 0 else meaning(name, size)
-    return amount(size, unit) + (f" ({told})" if told else "")
-
-
-_SIZES = ("more", "less")
-
-
-def change(name: str, size: float, unit: str) -> str:
-    """A change of a measure: ``1.3 mm less``, ``no change``."""
-    size = rounded(size)
-    return f"{amount(abs(size), unit)} {direction(name, size)}" if size else "no change"
-
-
 def reached(name: str, span: Span, unit: str, *, is_change: bool) -> str:
     """What a measure comes to, or by how much it changes; two ends where it is not known better."""
-    told = change if is_change else value
-    ends = [told(name, end, unit) for end in (span.low, span.high) if end is not None]
     if span.low is None or span.high is None:
-        return f"{'at most' if span.low is None else 'at least'} {ends[0]}" if ends else "anything"
-    if ends[0] == ends[1]:
-        return ends[0]
-    plain = all(end == amount(size, unit) for end, size in zip(ends, (span.low, span.high), strict=True))
-    return f"{number(rounded(span.low))} to {ends[1]}" if plain else f"{ends[0]} to {ends[1]}"
+        end = span.low if span.low is not None else span.high
+        told = change if is_change else value
+        return "anything" if end is None else f"{_ONE_END[span.low is None]} {told(name, end, unit)}"
+    if not is_change:
+        return values(name, span.low, span.high, unit)
+    told_change = changes(name, span.low, span.high, unit)
+    moves = sided(name) and (rounded(span.low) or rounded(span.high))
+    return f"a change of {told_change}" if moves else told_change
+
+
+_ONE_END = {True: "at most", False: "at least"}

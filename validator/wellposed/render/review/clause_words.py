@@ -7,7 +7,8 @@ from typing import Any
 from wellposed.model import Prescription
 from wellposed.model.base import Part
 from wellposed.model.making import Retention, Staging
-from wellposed.render.phrases import amount, clause
+from wellposed.render.amounts import amount
+from wellposed.render.phrases import clause
 from wellposed.render.readback.making import RETAINERS
 from wellposed.render.words import VARIABLE_WORDS
 from wellposed.review.named import clause_of

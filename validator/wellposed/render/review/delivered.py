@@ -6,10 +6,11 @@ from collections.abc import Iterable, Iterator, Mapping
 
 from wellposed.model.base import Part
 from wellposed.model.clauses import Movement
-from wellposed.render.phrases import contacts, number, teeth
-from wellposed.render.readback.measured import direction
-from wellposed.render.review.amounts import amount, is_variable, reached, rounded, travel, value
+from wellposed.render.amounts import amount, number, rounded, value
+from wellposed.render.phrases import contacts, teeth
+from wellposed.render.review.amounts import is_variable, reached, travel
 from wellposed.render.review.words import BEYOND, NOUNS, because
+from wellposed.render.sides import direction, sided
 from wellposed.render.words import VARIABLE_WORDS
 from wellposed.review.result import Compared, Span
 from wellposed.vocabulary.measures import MEASURE_KINDS
@@ -20,19 +21,23 @@ __all__ = ["delivered", "grouped", "place", "subject"]
 
 
 def grouped(parts: Iterable[Compared], section: str, clause: Part) -> Iterator[str]:
-    """What is delivered, a line for each thing said; the teeth or contacts it is said of before it."""
+    """What is delivered: a line for each of the same teeth or contacts, which stand before what is said of them."""
     said: dict[str, list[str]] = {}
     for part in parts:
         said.setdefault(delivered(part, section, clause), []).append(_where(part))
+    lines: dict[tuple[str, str], list[str]] = {}
     for words, where in said.items():
         at = place(where)
-        yield f"{at}: {words}" if at else words
+        lines.setdefault((at, "" if at else words), []).append(words)
+    yield from (f"{at}: {'; '.join(told)}" if at else told[0] for (at, _), told in lines.items())
 
 
 def _where(part: Compared) -> str:
     """The place a thing is taken at; of a step that of its tooth, or the variable where no tooth is known."""
     if part.what != "step":
         return part.where
+    if part.delivered is not None and not rounded(part.delivered.high or 0.0):
+        return ""
     variable, _, tooth = part.where.partition(" ")
     return tooth or VARIABLE_WORDS.get(variable, variable)
 
@@ -120,7 +125,8 @@ def _exactly(part: Compared, low: float, high: float) -> str:
     if part.what in _PLANNED:
         return _PLANNED[part.what][high > 0]
     if part.what == "step":
-        return f"a step of {amount(high, part.unit)}, {VARIABLE_WORDS[part.where.partition(' ')[0]]}"
+        size = f"a step of {amount(high, part.unit)}" if rounded(high) else "no step"
+        return f"{size}, {VARIABLE_WORDS[part.where.partition(' ')[0]]}"
     size = _amount(part, high)
     if rounded(low) != rounded(high):
         size = f"{number(rounded(low))} to {size}"
@@ -136,6 +142,8 @@ def _left(measure: str, before: float, after: float, unit: str) -> str:
     """What is left of a rotation or a displacement from the arch line."""
     if rounded(before) * rounded(after) < 0:
         return f"{measure} of {amount(abs(before), unit)} corrected, and {amount(abs(after), unit)} beyond"
+    if rounded(abs(after)) > rounded(abs(before)):
+        return f"{measure} of {amount(abs(before), unit)} made {amount(abs(after), unit)}"
     return f"{amount(abs(after), unit)} of its {amount(abs(before), unit)} of {measure} left"
 
 
@@ -199,5 +207,5 @@ def _which(part: Compared, section: str, clause: Part) -> str:
         return f"{'more' if above == (sense.sign > 0) else 'less'} {NOUNS[sense.variable, sense.sign]}"
     if part.what in MEASURE_KINDS:
         told = direction(part.what, 1.0 if above else -1.0)
-        return told if told in ("more", "less") else f"further {told}"
+        return f"further {told}" if sided(part.what) else told
     return "more" if above else "less"

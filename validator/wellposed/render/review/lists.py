@@ -9,12 +9,12 @@ from wellposed.model import Prescription
 from wellposed.model.base import Part
 from wellposed.model.clauses import Movement
 from wellposed.model.setup import Setup
-from wellposed.render.phrases import number
+from wellposed.render.amounts import amount, number, rounded, value
 from wellposed.render.readback.words import quoted
-from wellposed.render.review.amounts import amount, is_variable, measure_name, reached, rounded, travel, value
+from wellposed.render.review.amounts import is_variable, measure_name, reached
 from wellposed.render.review.clause_words import in_words, part_of
 from wellposed.render.review.delivered import grouped, place, subject
-from wellposed.render.review.words import STANDINGS, because
+from wellposed.render.review.words import STANDINGS, TRAVELS, because
 from wellposed.review.requests import leaning
 from wellposed.review.result import Compared, MeasureLine, Reviewed, SetupReview, Span, Unasked
 from wellposed.vocabulary.measures import MEASURE_KINDS
@@ -31,17 +31,25 @@ Group = tuple[int, int, int, str, str]
 
 def unasked(moved: Iterable[Unasked]) -> Iterator[str]:
     """A line for each arch, variable, sense and passed clause: its teeth, and how far."""
-    for (*_, owner, doing), found in groupby(sorted(moved, key=_group), key=_group):
+    for (*_, owner, _doing), found in groupby(sorted(moved, key=_group), key=_group):
         several = list(found)
         told = f"{place([one.where for one in several]) or 'back teeth'}: {_how_far(several)}"
         beyond = f", {_spread([one.beyond for one in several], several[0].unit)} beyond {owner}" if owner else ""
-        yield told + beyond + _NEEDED.get(doing, "")
+        yield told + beyond + (_partly(several) or _NEEDED.get(several[0].doing, ""))
 
 
 def _group(one: Unasked) -> Group:
     kind = VARIABLES.index(one.what) if one.what in VARIABLES else len(VARIABLES)
     arch = ARCHES.index(arch_of(one.where[:2])) if one.where else len(ARCHES)
-    return arch, kind, -1 if one.delivered < 0 else 1, one.owner or "", one.doing
+    return arch, kind, -1 if one.delivered < 0 else 1, one.owner or "", f"{one.doing} {one.nearer > 0}"
+
+
+def _partly(several: list[Unasked]) -> str:
+    """That only some of it is needed."""
+    spared = [one.nearer for one in several if one.nearer]
+    if not spared:
+        return ""
+    return f"; the order needs some of it, but could be met as far with {_spread(spared, several[0].unit)} less"
 
 
 _NEEDED = {"prescription": "; the order cannot be met without it", "either": "; it may be that the order needs it"}
@@ -54,9 +62,7 @@ def _how_far(several: list[Unasked]) -> str:
         return f"{sizes} of enamel taken off{' each' if len(several) > 1 else ''}"
     if first.what == "posterior-open-bite":
         return f"{sizes} further apart than at the start"
-    return travel(first.what, first.delivered, first.unit).replace(
-        amount(abs(first.delivered), first.unit), f"{sizes}{' each' if len(several) > 1 else ''}"
-    )
+    return TRAVELS[first.what, 1 if first.delivered > 0 else -1].format(f"{sizes}{' each' if len(several) > 1 else ''}")
 
 
 def _spread(sizes: list[float], unit: str) -> str:

@@ -54,6 +54,7 @@ def _clause(one: Reviewed, prescription: Prescription) -> dict[str, Any]:
         "delivered": list(grouped(one.parts, one.section, clause)),
         "doing": one.doing,
         "against": list(one.against),
+        "nearer": None if one.nearer is None else {"amount": one.nearer.amount, "unit": one.nearer.unit},
         "parts": [_part(part) for part in one.parts],
     }
 
@@ -90,6 +91,7 @@ def unasked_object(one: Unasked) -> dict[str, Any]:
         "tolerance": one.tolerance,
         "owner": one.owner,
         "doing": one.doing,
+        "nearer": one.nearer,
     }
 
 

@@ -70,6 +70,10 @@ def _clause(outcomes: list[str]) -> Schema:
         delivered={**listed(TEXT), "description": "what is delivered, in words"},
         doing={**doing, "description": "whose doing it is that the clause is not met"},
         against={**listed(TEXT), "description": "what the clause conflicts with, where no setup can meet it"},
+        nearer={
+            **or_null(named(amount=_NUMBER, unit=TEXT)),
+            "description": "how much nearer another setup could have come with all else no worse",
+        },
         parts=listed(_part()),
     )
 
@@ -102,6 +106,7 @@ def unasked() -> Schema:
         tolerance=_NUMBER,
         owner={**or_null(TEXT), "description": "the clause whose amount is passed"},
         doing=_doing(),
+        nearer={**_NUMBER, "description": "how much of it another setup could have spared, where some but not all"},
     )
 
 

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator
 from textwrap import wrap
-from types import MappingProxyType
 
-from wellposed.findings import CAUTION, Finding, Severity
+from wellposed.findings import CAUTION, Finding
 from wellposed.model import Prescription
 from wellposed.model.setup import Setup
 from wellposed.render.review.clause_words import part_of
@@ -16,20 +15,13 @@ from wellposed.render.review.lists import claims, declared, met, unasked, untold
 from wellposed.render.review.table import table
 from wellposed.render.review.unmet import unmet_block
 from wellposed.render.review.words import DOING
-from wellposed.render.text import SCOPE, numbered, profile_line
+from wellposed.render.text import SCOPE, headings, numbered, profile_line
 from wellposed.review.requests import unopened
 from wellposed.review.result import Reviewed, SetupReview
 
 __all__ = ["review_text"]
 
-_HEADINGS: Mapping[Severity, str] = MappingProxyType(
-    {
-        Severity.STOP: "What stops the setup",
-        Severity.ASK: "What must be answered",
-        Severity.CAUTION: "What to bear in mind",
-        Severity.NOTE: "Notes",
-    }
-)
+_HEADINGS = headings("setup")
 
 
 def review_text(review: SetupReview, prescription: Prescription, setup: Setup, width: int = 100) -> str:

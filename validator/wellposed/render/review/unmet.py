@@ -5,18 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wellposed.model.base import Part
+from wellposed.render.amounts import amount
 from wellposed.render.conflict import limit
 from wellposed.render.conflict import silences as silences_of
 from wellposed.render.filled import joined
-from wellposed.render.review.amounts import amount
 from wellposed.render.review.clause_words import in_words
 from wellposed.render.review.delivered import grouped, place
 from wellposed.render.review.laid import block
 from wellposed.render.review.words import LABELS
-from wellposed.review.result import Compared, Reviewed
+from wellposed.review.result import Compared, Nearer, Reviewed
 from wellposed.vocabulary.teeth import TEETH
 
-__all__ = ["unmet_block"]
+__all__ = ["nearer_words", "unmet_block"]
 
 _SILENCE = "silence "
 
@@ -35,6 +35,17 @@ def _rows(reviewed: Reviewed, clause: Part) -> Iterator[tuple[str, str]]:
         label = " "
     if reviewed.against:
         yield "Against it:", _against(reviewed.against)
+    if reviewed.nearer:
+        yield "All the same:", nearer_words(reviewed.nearer)
+
+
+_COUNTED = {"1": "aligners", "d": "days"}
+
+
+def nearer_words(nearer: Nearer) -> str:
+    """That the setup could have done better by a clause that none can meet."""
+    size = amount(nearer.amount, _COUNTED.get(nearer.unit, nearer.unit))
+    return f"another setup could have come {size} nearer with all else no worse than here"
 
 
 def _delivered(reviewed: Reviewed, clause: Part) -> Iterator[str]:

@@ -58,6 +58,7 @@ WHY: Mapping[str, str] = MappingProxyType(
         "no-baseline": "not measured at the start",
         "hinge": "it turns on how far a millimetre at the molars moves the bite (1.0 to 2.5 mm)",
         "not-in-a-setup": "no setup shows it",
+        "no-amount": "the order does not say how level; a goal on the curve of Spee says it of a lower arch",
         "teeth-missing": "the teeth it is taken at are not there",
         "expected": "it rests on what is counted on",
     }

@@ -19,10 +19,14 @@ from tests.validator.wellposed.render.review.made import (
 )
 
 from wellposed.findings import CAUTION, Finding, Severity
+from wellposed.model.clauses import Align, Hold
 from wellposed.render.review import review_text
+from wellposed.render.review.delivered import delivered, grouped
+from wellposed.render.review.head import head
 from wellposed.render.review.lists import claims
+from wellposed.render.review.table import table
 from wellposed.render.text import SCOPE
-from wellposed.review.result import Span, Unasked
+from wellposed.review.result import Nearer, Span, Unasked
 
 GOLDEN = Path(__file__).parent / "golden"
 PAGE = 80  # lines of a page in small print
@@ -217,6 +221,33 @@ def test_whose_doing_it_is_is_said(sentence, doing, against, words):
 
 
 @pytest.mark.parametrize(
+    "rule, words",
+    [
+        ("extraction-not-ordered", "Not as ordered: 1 finding stops the setup."),
+        ("setup-answers-another", "Nothing else is found to be other than ordered."),
+    ],
+)
+def test_what_is_stopped_is_not_called_as_ordered(rule, words):
+    page = head(replace(review(order()), findings=(Finding(rule, Severity.STOP, "/extractions"),)))
+    assert (words in page, " As ordered." in page) == (True, False)
+
+
+@pytest.mark.parametrize(
+    "nearer, words",
+    [
+        (None, None),
+        (Nearer(0.5, "mm"), "another setup could have come 0.5 mm nearer with all else no worse than here\n"),
+        (Nearer(8.0, "1"), "another setup could have come 8 aligners nearer with all else no worse than here\n"),
+    ],
+)
+def test_that_another_setup_could_have_come_nearer_is_said(nearer, words):
+    off = part("overbite", "", "mm", (2.0, 3.0), 3.5, off=0.5, met=False, before=4.5)
+    clauses = tuple(replace(one, nearer=nearer) for one in only("g2", off, doing="prescription").clauses)
+    page = told(replace(only("g2", off), clauses=clauses))
+    assert ("All the same: " in page, words is None or words in page) == (words is not None, True)
+
+
+@pytest.mark.parametrize(
     "sentence, moved, words",
     [
         (
@@ -243,6 +274,11 @@ def test_whose_doing_it_is_is_said(sentence, doing, against, words):
             "what the order itself needs",
             [Unasked("vertical", "46", "mm", -1.0, 0.0, 0.1, doing="prescription")],
             "1.0 mm of intrusion; the order cannot be met without it\n",
+        ),
+        (
+            "of which it needs some",
+            [Unasked("vertical", "46", "mm", -2.0, 0.0, 0.1, doing="prescription", nearer=1.25)],
+            "2.0 mm of intrusion; the order needs some of it, but could be met as far with 1.25 mm less\n",
         ),
         ("nothing", [], "As ordered."),
     ],
@@ -305,3 +341,24 @@ def test_a_claim_that_a_finding_tells_is_not_told_twice():
         True,
         False,
     ]
+
+
+def test_of_what_was_not_measured_the_change_is_never_told_as_where_it_ends():
+    measures = [line("molar-relation-right", None, 0.2, is_change=True), line("overjet", 3.0, 2.0)]
+    assert list(table(measures, 100)) == [
+        "                      before        after      change",
+        "right molar relation  not measured  not known  0.2 mm towards Class II",
+        "overjet               3.0 mm        2.0 mm     1.0 mm less",
+    ]
+    assert "not measured → a change of 0.2 mm towards Class II" in " ".join(" ".join(table(measures, 40)).split())
+
+
+def test_a_rotation_that_grows_is_not_told_as_left_of_itself():
+    grown = part("rotation-left", "33", "deg", (0.0, 5.0), 44.3, before=30.0)
+    assert delivered(grown, "goals", Align(id="g1", strength="must", align=("33",))) == "rotation of 30.0° made 44.3°"
+
+
+def test_what_is_said_of_one_tooth_stands_in_one_line():
+    parts = [part("out", "43", "mm", (0.0, 0.0), -0.4), part("vertical", "43", "mm", (0.0, 0.0), 0.6)]
+    hold = Hold(id="k1", strength="must", hold=("43",))
+    assert list(grouped(parts, "keep", hold)) == ["43 (lower right canine): 0.4 mm inwards; 0.6 mm of extrusion"]
