@@ -60,13 +60,13 @@ def stages(ends, arch, count, late=()):
     said = []
     for number in range(1, count + 1):
         at = {one: _there(values, number, count, count // 3 if one in late else 0) for one, values in ends.items()}
-        said.append({"aligner": number, "arch": arch, "movements": tables({one: at[one] for one in at if at[one]})})
+        said.append({"aligner": number, "arch": arch, "movements": tables(at)})
     return said
 
 
 def _there(values, number, count, after):
     share = max(0, number - after) / (count - after)
-    return {tooth: round(value * share, 2) for tooth, value in values.items()} if share else {}
+    return {tooth: round(value * share, 2) for tooth, value in values.items()}
 
 
 def enamel(amounts):

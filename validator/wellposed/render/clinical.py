@@ -10,8 +10,9 @@ from typing import Any
 
 from wellposed.catalogue import Entry, rules
 from wellposed.findings import Finding, Severity
+from wellposed.render.amounts import amount
 from wellposed.render.filled import filled, joined
-from wellposed.render.phrases import amount, clause
+from wellposed.render.phrases import clause
 from wellposed.vocabulary.measures import MEASURE_KINDS, TOOTH_MEASURE_KINDS
 
 __all__ = ["clinical_lines", "clinical_sentence", "is_clinical", "would_change"]

@@ -6,7 +6,8 @@ from collections.abc import Iterable, Mapping
 from typing import Any
 
 from wellposed import norms
-from wellposed.render.phrases import amount, clause, contacts, up
+from wellposed.render.amounts import amount, up
+from wellposed.render.phrases import clause, contacts
 from wellposed.render.words import VARIABLE_WORDS
 from wellposed.vocabulary.teeth import in_words
 

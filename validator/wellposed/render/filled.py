@@ -21,7 +21,8 @@ from collections.abc import Callable, Mapping
 from string import Formatter
 from typing import Any
 
-from wellposed.render.phrases import UNITS, amount, clause, contacts, number, teeth
+from wellposed.render.amounts import UNITS, amount, number
+from wellposed.render.phrases import clause, contacts, teeth
 from wellposed.vocabulary.measures import MEASURE_KINDS, TOOTH_MEASURE_KINDS
 
 __all__ = ["filled", "joined"]

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from wellposed.findings import Finding
+from wellposed.render.amounts import amount, up
 from wellposed.render.conflict import Fact, member
 from wellposed.render.filled import joined
-from wellposed.render.phrases import amount, up
 from wellposed.report import NOT_JUDGED, Report
 
 __all__ = ["CONFLICTS", "headline"]

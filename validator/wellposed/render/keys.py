@@ -10,7 +10,7 @@ import segno
 from wellposed.exchange.base64url import bytes_of
 from wellposed.exchange.keys import thumbprint
 from wellposed.exchange.spoken import URN, words
-from wellposed.exchange.times import Time
+from wellposed.exchange.times import Time, later, time_of
 from wellposed.exchange.trust import Standing, Trust, standing
 from wellposed.model.keys import PublicKey, TrustedKey
 
@@ -26,7 +26,7 @@ _STANDINGS = {
     Standing.IN_FORCE: "in force",
     Standing.ENDED: "used no more",
     Standing.REVOKED: "revoked",
-    Standing.OUTSIDE: "not yet in force, or run out",
+    Standing.OUTSIDE: "run out",
 }
 
 
@@ -63,13 +63,19 @@ def keys_text(trust: Trust, now: Time) -> str:
 
 def _entry(key: TrustedKey, now: Time) -> Iterator[tuple[str, str]]:
     yield "signs for", ", ".join(key.owners)
-    yield "stands", f"{_STANDINGS[standing(key, now, now)]}{_why(key)}"
+    yield "stands", f"{_stands(key, now)}{_why(key)}"
     span = [f"{name} {moment}" for name, moment in (("from", key.since), ("until", key.until)) if moment]
     if span:
         yield "counts", " ".join(span)
     if key.replaces is not None:
         yield "replaces", key.replaces
     yield from _named(thumbprint(key.x))
+
+
+def _stands(key: TrustedKey, now: Time) -> str:
+    since = time_of(key.since) if key.since is not None else None
+    how = standing(key, now, now)
+    return "not yet in force" if how == Standing.OUTSIDE and since and later(since, now) else _STANDINGS[how]
 
 
 def _why(key: TrustedKey) -> str:

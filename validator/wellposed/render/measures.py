@@ -11,8 +11,8 @@ from wellposed.derive.table import Derived
 from wellposed.findings import CAUTION
 from wellposed.measure import Measures
 from wellposed.reading.table import TableFault
+from wellposed.render.amounts import amount, number
 from wellposed.render.measures_words import FAULTS, LINES, REASONS, name_of
-from wellposed.render.phrases import amount, number
 from wellposed.render.points_words import POINT_FAULTS
 
 __all__ = ["derived_lines", "faults_text", "measures_text"]

@@ -53,6 +53,9 @@ _RULES: Final = {
 
 _VERDICTS: Final = {UNREADABLE: "structure", "refused": "invalid", "contradictory": "conflict"}
 _NAME = re.compile("[A-Za-z_][A-Za-z0-9_]*")
+_PLACE = re.compile("[0-9]+")
+_OF_NAMES = ("unknown-member", "duplicate-member")
+"""Rules that point at a member, whatever it is called: a tooth number for one."""
 _TABLES = ("values",)
 """Members whose own members are called by tooth numbers: there a number is a name, not a place in a list."""
 
@@ -76,11 +79,15 @@ def not_checked_outcome(reason: str) -> Object:
     return {"resourceType": "OperationOutcome", "issue": [issue, _caution()]}
 
 
-def fhirpath(pointer: str) -> str:
-    """A JSON Pointer (RFC 6901) as a FHIRPath expression, from the document on; "" for the whole of it."""
-    path, before = "", ""
-    for step in steps(pointer):
-        if step.isdecimal() and before not in _TABLES:
+def fhirpath(pointer: str, *, of_name: bool = False) -> str:
+    """A JSON Pointer (RFC 6901) as a FHIRPath expression, from the document on; "" for the whole of it.
+
+    of_name  the last step is the name of a member, also where it looks like a place in a list
+    """
+    path, before, last = "", "", len(steps(pointer)) - 1
+    for at, step in enumerate(steps(pointer)):
+        named = at == 0 or before in _TABLES or (of_name and at == last)
+        if _PLACE.fullmatch(step) and not named:
             path += f"[{step}]"
         else:
             path += f"{'.' if path else ''}{step if _NAME.fullmatch(step) else _delimited(step)}"
@@ -142,8 +149,9 @@ def _where(finding: Finding) -> str:
 def _paths(finding: Finding) -> Iterator[str]:
     """The place of the finding, then those of the clauses of its conflict."""
     members = finding.facts.get("members", ())
-    pointers = [finding.pointer, *(member["pointer"] for member in members if member.get("pointer"))]
-    yield from filter(None, dict.fromkeys(fhirpath(pointer) for pointer in pointers))
+    own = fhirpath(finding.pointer, of_name=finding.rule in _OF_NAMES)
+    others = (fhirpath(member["pointer"]) for member in members if member.get("pointer"))
+    yield from filter(None, dict.fromkeys((own, *others)))
 
 
 def _coding(name: str, code: str) -> Object:

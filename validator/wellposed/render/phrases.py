@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping
 from functools import partial
 from itertools import pairwise
-from math import ceil, floor
 from typing import Any
 
+from wellposed.render.amounts import amount, bounded, changes, number
+from wellposed.render.sides import sided
 from wellposed.render.words import ATTACHMENT_WORDS, MEANS_WORDS, MOTION_VERBS, VARIABLE_WORDS
 from wellposed.vocabulary.measures import MEASURE_KINDS
 from wellposed.vocabulary.teeth import along_arch, arch_of, in_words, place, position, side_of
@@ -15,38 +16,6 @@ from wellposed.vocabulary.teeth import along_arch, arch_of, in_words, place, pos
 Said = Mapping[str, Any]
 
 _CLASSES = {1: "incisors", 2: "incisors", 3: "canines", 4: "premolars", 5: "premolars"}
-UNITS = {
-    "mm": " mm",
-    "deg": "°",
-    "percent": " %",
-    "1": "",
-    "mm/mm": " mm a mm",
-    "deg/mm": "° a mm",
-    "mm/deg": " mm a degree",
-    **{unit: f" {unit}" for unit in ("aligners", "years", "months", "days", "hours")},
-}
-_COUNTED = ("aligners", "years", "months", "days", "hours")
-
-
-def number(value: float) -> str:
-    """At most two decimals, at least one: ``1.3``, ``0.86``, ``2.0``."""
-    text = f"{value:.2f}".rstrip("0")
-    return f"{text}0" if text.endswith(".") else text
-
-
-def amount(value: float, unit: str) -> str:
-    """A value with its unit, a space between but for degrees: ``1.3 mm``, ``5.0°``."""
-    return (f"{value:g}" if unit in _COUNTED else number(value)) + UNITS[unit]
-
-
-def up(value: float) -> float:
-    """The next hundredth that is not less."""
-    return ceil(value * 100 - 1e-4) / 100
-
-
-def down(value: float) -> float:
-    """The next hundredth that is not more."""
-    return floor(value * 100 + 1e-4) / 100
 
 
 def teeth(listed: Iterable[str]) -> str:
@@ -95,6 +64,8 @@ def bounds(said: Said, part: str = "") -> str:
     low = None if part == "ceiling" else said.get("at_least")
     high = None if part == "floor" else said.get("at_most")
     unit = said["unit"]
+    if sided(said.get("measure", "")):
+        return bounded(said["measure"], low, high, unit)
     if low is not None and high is not None:
         return amount(high, unit) if low == high else f"{number(low)} to {amount(high, unit)}"
     if low is not None:
@@ -169,8 +140,8 @@ def _staging(said: Said, part: str) -> str:
 
 def _expected(said: Said, part: str) -> str:
     del part
-    span = f"{number(said['at_least'])} to {amount(said['at_most'], said['unit'])}"
-    return f"{measure(said)} to change by {span} by {said['ground'].replace('-', ' ')}"
+    span = changes(said["measure"], said["at_least"], said["at_most"], said["unit"])
+    return f"{measure(said)} to change, {span} ({said['ground'].replace('-', ' ')})"
 
 
 def _attachment(member: str, said: Said, part: str) -> str:

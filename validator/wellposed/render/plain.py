@@ -8,7 +8,7 @@ from typing import Any
 
 from wellposed.catalogue import Entry, rules
 from wellposed.findings import Finding
-from wellposed.render.phrases import number
+from wellposed.render.amounts import number
 from wellposed.vocabulary.contacts import contact_in_words
 from wellposed.vocabulary.teeth import TEETH, in_words
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-__all__ = ["direction", "meaning"]
+__all__ = ["direction", "meaning", "sided"]
 
 
 class Signs(NamedTuple):
@@ -41,6 +41,11 @@ def direction(name: str, value: float) -> str:
     """Which way a change of a measure goes: ``more``, ``to the patient's left``; "" for none."""
     signs = _signs(name)
     return signs.up if value > 0 else signs.down if value < 0 else ""
+
+
+def sided(name: str) -> bool:
+    """Whether its values lie to two sides, such as left and right, rather than being more or less."""
+    return _signs(name).up != _PLAIN.up
 
 
 def _signs(name: str) -> Signs:

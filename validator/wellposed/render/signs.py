@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Any, Final
 
-from wellposed.render.phrases import amount
+from wellposed.render.amounts import value
 from wellposed.vocabulary.measures import MEASURE_KINDS
 
 _VARIABLES: Final = {
@@ -35,10 +35,11 @@ def _order(facts: Mapping[str, Any]) -> str:
 
 
 def _prediction(facts: Mapping[str, Any]) -> str:
-    words = MEASURE_KINDS[facts["measure"]].words
+    name = str(facts["measure"])
+    said = value(name, facts["value"], facts["unit"])
     return (
-        f"The setup says that {words} ends at {amount(facts['value'], facts['unit'])}; its movements take it the other "
-        f"way. They would agree if {_VARIABLES[facts['name']]}{_side(facts['where'])} counted in the opposite sense. "
+        f"The setup says that {MEASURE_KINDS[name].words} ends at {said}; its movements take it the other way. They "
+        f"would agree if {_VARIABLES[facts['name']]}{_side(facts['where'])} counted in the opposite sense. "
         "Which of the two is written the other way round?"
     )
 

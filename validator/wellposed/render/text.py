@@ -16,12 +16,19 @@ from wellposed.report import Report
 
 SCOPE = "A necessary check, not a plan: roots, bone and tooth contacts are not looked at, and planned is not achieved."
 _INDENT = "   "
-HEADINGS = {
-    Severity.STOP: "What stops the order",
-    Severity.ASK: "What must be answered",
-    Severity.CAUTION: "What to bear in mind",
-    Severity.NOTE: "Notes",
-}
+
+
+def headings(what: str) -> Mapping[Severity, str]:
+    """What findings stand under, by their weight; ``what`` is stopped by the heaviest."""
+    return {
+        Severity.STOP: f"What stops the {what}",
+        Severity.ASK: "What must be answered",
+        Severity.CAUTION: "What to bear in mind",
+        Severity.NOTE: "Notes",
+    }
+
+
+HEADINGS = headings("order")
 
 
 def text(report: Report, name: str, width: int = 100, note: Note | None = None) -> str:

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from math import ceil
 
+from wellposed.render.amounts import amount, down, number, up, value
 from wellposed.render.conflict import Fact, limit
-from wellposed.render.phrases import amount, clause, contacts, down, measure, number, teeth, up
-from wellposed.render.sides import direction
+from wellposed.render.phrases import clause, contacts, measure, teeth
+from wellposed.render.sides import direction, sided
 from wellposed.render.words import MEANS_WORDS, MOTION_VERBS, VARIABLE_WORDS
 from wellposed.vocabulary.teeth import arch_of, position
 
@@ -61,14 +62,12 @@ def _raise(fact: Fact) -> str:
     return f"allow {MEANS_WORDS[said['use']]} up to {total}{each} {more}"
 
 
-def _accepted(said: Fact, value: float, change: float, sign: int) -> str:
+def _accepted(said: Fact, size: float, change: float, sign: int) -> str:
     """Another value of a measure: with its side in words where it has one, else with its sign."""
     unit, name = str(said["unit"]), str(said["measure"])
-    side = direction(name, value)
-    if direction(name, 1) in ("more", "less"):
-        return f"accept {measure(said)} of {amount(value, unit)} | {amount(change, unit)} {direction(name, sign)}"
-    left = f"{amount(abs(value), unit)} {side}" if round(value, 9) else amount(0.0, unit)
-    return f"accept {measure(said)} of {left} | {amount(change, unit)} further {direction(name, sign)}"
+    further = "further " if sided(name) else ""
+    told = value(name, size, unit) if sided(name) and round(size, 9) else amount(size, unit)
+    return f"accept {measure(said)} of {told} | {amount(change, unit)} {further}{direction(name, sign)}"
 
 
 def _both(fact: Fact, more: str) -> str:

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from wellposed.findings import Finding
+from wellposed.render.amounts import amount, ends, value
 from wellposed.render.clinical import clinical_sentence, is_clinical
 from wellposed.render.conflict import Fact, member, missing, silences
 from wellposed.render.filled import joined
-from wellposed.render.phrases import amount, clause, number
+from wellposed.render.phrases import clause
 from wellposed.render.plain import plain_sentence
 from wellposed.render.signs import SENTENCES as SIGNS
 from wellposed.render.ways import way
@@ -129,8 +130,8 @@ def _range(found: Fact) -> list[str]:
     if low is None or high is None:
         return [f"{words}: can end at any value allowed"]
     if abs(high - low) < _NIL:
-        return [f"{words}: ends at {amount(low, unit)}"]
-    return [f"{words}: can end between {number(low)} and {amount(high, unit)}"]
+        return [f"{words}: ends at {value(found['what'], low, unit)}"]
+    return [f"{words}: can end between {' and '.join(ends(found['what'], low, high, unit))}"]
 
 
 def _forced(facts: Fact) -> str:

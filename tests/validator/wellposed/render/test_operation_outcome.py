@@ -127,6 +127,17 @@ def test_an_expression_leads_where_the_pointer_leads(pointer, value):
     assert evaluate(VALUES, fhirpath(pointer)) == [value]
 
 
+NUMBERED = {"12": "a", "teeth": {"11": "b"}, "\u0663": "c"}
+
+
+@pytest.mark.parametrize("pointer, value", [("/12", "a"), ("/teeth/11", "b"), ("/\u0663", "c")])
+@pytest.mark.parametrize("rule", ["unknown-member", "duplicate-member"])
+def test_a_member_called_by_a_number_is_no_place_in_a_list(rule, pointer, value):
+    """Evaluated below another member: fhirpathpy takes a first name that does not begin small for that of a type."""
+    (path,) = about(Finding(rule, Severity.STOP, pointer))["expression"]
+    assert evaluate({"all": NUMBERED}, f"all.{path}") == [value]
+
+
 def test_the_whole_document_needs_no_expression():
     assert "expression" not in about(Finding("not-an-object", Severity.STOP))
 

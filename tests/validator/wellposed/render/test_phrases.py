@@ -2,7 +2,8 @@
 
 import pytest
 
-from wellposed.render.phrases import amount, clause, contacts, down, number, teeth, up
+from wellposed.render.amounts import amount, changes, down, ends, number, up
+from wellposed.render.phrases import clause, contacts, teeth
 
 
 @pytest.mark.parametrize(
@@ -90,6 +91,41 @@ def test_contacts_name_their_arch():
         ),
         ({"measure": "overjet", "at_least": 2, "at_most": 3, "unit": "mm"}, "", "overjet 2.0 to 3.0 mm"),
         ({"measure": "upper-midline", "at_least": 0, "at_most": 0, "unit": "mm"}, "", "upper midline 0.0 mm"),
+        (
+            {"measure": "upper-midline", "at_least": -1, "at_most": -0.5, "unit": "mm"},
+            "",
+            "upper midline 0.5 to 1.0 mm to the patient's right",
+        ),
+        (
+            {"measure": "upper-midline", "at_least": -0.5, "at_most": 1, "unit": "mm"},
+            "",
+            "upper midline between 0.5 mm to the patient's right and 1.0 mm to the patient's left",
+        ),
+        (
+            {"measure": "upper-midline", "at_least": -0.5, "at_most": 1, "unit": "mm"},
+            "floor",
+            "upper midline no further than 0.5 mm to the patient's right",
+        ),
+        (
+            {"measure": "upper-midline", "at_least": -0.5, "at_most": 1, "unit": "mm"},
+            "ceiling",
+            "upper midline no further than 1.0 mm to the patient's left",
+        ),
+        (
+            {"measure": "lower-midline", "at_most": -1, "unit": "mm"},
+            "",
+            "lower midline at least 1.0 mm to the patient's right",
+        ),
+        (
+            {"measure": "lower-midline", "at_least": 0, "unit": "mm"},
+            "",
+            "lower midline 0.0 mm, or to the patient's left",
+        ),
+        (
+            {"measure": "molar-relation-right", "at_least": -0.5, "at_most": 0.5, "unit": "mm"},
+            "",
+            "right molar relation at most 0.5 mm from Class I",
+        ),
         ({"measure": "overbite", "within": 0.5, "unit": "mm"}, "keep", "overbite within 0.5 mm"),
         (
             {"measure": "overjet", "pair": ["12", "42"], "at_least": 1, "unit": "mm"},
@@ -109,9 +145,49 @@ def test_contacts_name_their_arch():
         (
             {"measure": "overjet", "at_least": -3, "at_most": -1, "unit": "mm", "ground": "growth"},
             "",
-            "overjet to change by -3.0 to -1.0 mm by growth",
+            "overjet to change, 1.0 to 3.0 mm less (growth)",
+        ),
+        (
+            {"measure": "lower-midline", "at_least": 1.5, "at_most": 2, "unit": "mm", "ground": "functional-shift"},
+            "",
+            "lower midline to change, 1.5 to 2.0 mm to the patient's left (functional shift)",
         ),
     ],
 )
 def test_a_clause_in_words(said, part, expected):
     assert clause(said, part) == expected
+
+
+@pytest.mark.parametrize(
+    "name, low, high, expected",
+    [
+        pytest.param("upper-midline", -0.5, 0.0, ("0.0", "0.5 mm to the patient's right"), id="one side"),
+        pytest.param(
+            "upper-midline",
+            -0.5,
+            0.3,
+            ("0.5 mm to the patient's right", "0.3 mm to the patient's left"),
+            id="both sides, the patient's right first",
+        ),
+        pytest.param("molar-relation-left", 0.5, 1.0, ("0.5", "1.0 mm towards Class II"), id="one sense"),
+        pytest.param("overbite", -1.0, 2.0, ("-1.0 mm (an open bite)", "2.0 mm"), id="a sign that is told"),
+        pytest.param("overjet", 2.0, 3.0, ("2.0", "3.0 mm"), id="plain numbers share their unit"),
+    ],
+)
+def test_between_what_values_a_measure_can_end(name, low, high, expected):
+    assert ends(name, low, high, "mm") == expected
+
+
+@pytest.mark.parametrize(
+    "low, high, expected",
+    [
+        pytest.param(0.8, 1.0, "0.8 to 1.0 mm more", id="more"),
+        pytest.param(-3.0, -1.0, "1.0 to 3.0 mm less", id="less"),
+        pytest.param(-0.5, 1.0, "between 0.5 mm less and 1.0 mm more", id="either"),
+        pytest.param(0.0, 1.0, "0.0 to 1.0 mm more", id="from none"),
+        pytest.param(-2.0, -2.0, "2.0 mm less", id="just so much"),
+        pytest.param(-0.004, 0.004, "no change", id="none to speak of"),
+    ],
+)
+def test_changes_are_told_without_a_sign(low, high, expected):
+    assert changes("overjet", low, high, "mm") == expected

@@ -6,7 +6,7 @@ from wellposed.render.readback.words import amount, pair
 from wellposed.render.sides import direction, meaning
 from wellposed.vocabulary.measures import MEASURE_KINDS, TOOTH_MEASURE_KINDS
 
-__all__ = ["changed", "direction", "meaning", "measure", "valued"]
+__all__ = ["changed", "measure", "valued"]
 
 
 def measure(name: str, two: tuple[str, ...] | None = None) -> str:

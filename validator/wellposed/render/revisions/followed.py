@@ -6,12 +6,12 @@ from collections.abc import Iterator
 from itertools import groupby
 from textwrap import wrap
 
-from wellposed.findings import CAUTION, Severity
+from wellposed.findings import CAUTION
 from wellposed.render.filled import joined
 from wellposed.render.review.laid import block, listed, section
 from wellposed.render.review.lists import unasked
 from wellposed.render.revisions.words import part
-from wellposed.render.text import numbered, text
+from wellposed.render.text import headings, numbered, text
 from wellposed.review.requests import unopened
 from wellposed.review.result import SetupReview
 from wellposed.revisions.case import Held
@@ -21,12 +21,7 @@ from wellposed.revisions.threads import Step, Thread
 
 __all__ = ["history_text"]
 
-_HEADINGS = {
-    Severity.STOP: "What stops the case",
-    Severity.ASK: "What must be answered",
-    Severity.CAUTION: "What to bear in mind",
-    Severity.NOTE: "Notes",
-}
+_HEADINGS = headings("case")
 _OUTCOMES = {
     "met": "met",
     "not-met": "NOT met",

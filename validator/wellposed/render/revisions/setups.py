@@ -8,9 +8,10 @@ from typing import Any
 
 from wellposed.findings import CAUTION
 from wellposed.model.envelope import Answers
-from wellposed.render.phrases import amount, clause
+from wellposed.render.amounts import amount, change, rounded, value
+from wellposed.render.phrases import clause
 from wellposed.render.readback.terms import plain
-from wellposed.render.review.amounts import change, measure_name, rounded, travel, value
+from wellposed.render.review.amounts import measure_name, travel
 from wellposed.render.review.laid import listed, section
 from wellposed.render.revisions.words import identity, lineage
 from wellposed.render.words import VARIABLE_WORDS

@@ -7,16 +7,19 @@ from types import MappingProxyType
 from typing import Any
 
 from wellposed.model.base import Part
+from wellposed.model.clauses import Reach
 from wellposed.model.findings import Finding, Problem, ToothFinding
 from wellposed.model.making import ProcessStep
+from wellposed.model.means import Expectation
 from wellposed.render import phrases
+from wellposed.render.amounts import amount, change, value
 from wellposed.render.filled import joined
-from wellposed.render.phrases import amount, contacts
+from wellposed.render.phrases import contacts
 from wellposed.render.readback.measured import measure
 from wellposed.render.readback.terms import gloss, plain
 from wellposed.render.readback.words import quoted
-from wellposed.render.review.amounts import value
 from wellposed.render.review.clause_words import in_words
+from wellposed.render.sides import sided
 from wellposed.revisions.result import ClauseChange, Identity, Item, Lineage, Member
 from wellposed.vocabulary.teeth import TEETH
 
@@ -52,6 +55,7 @@ _NAMES = {
     "tooth_measure": "measure",
     "jaw_position": "jaw position",
 }
+_ENDS = {"at_least": "from", "at_most": "to"}
 _TURNS = {"more": "more", "less": "less", "both": "more in one part and less in another"}
 
 
@@ -92,7 +96,14 @@ def member(one: Member, change: ClauseChange) -> str:
     before, after = (
         _told(one.name, said, item) for said, item in ((one.before, change.before), (one.after, change.after))
     )
-    return f"{_NAMES.get(one.name, plain(one.name.replace('_', '-')))}: {before} → {after}"
+    return f"{_name(one.name, change.item)}: {before} → {after}"
+
+
+def _name(name: str, item: Item) -> str:
+    """What a member is called; of bounds that lie to two sides, or of a change, where they begin and end."""
+    if isinstance(item.part, Expectation) or (isinstance(item.part, Reach) and sided(item.part.measure)):
+        name = _ENDS.get(name, name)
+    return _NAMES.get(name, plain(name.replace("_", "-")))
 
 
 def _told(name: str, said: Any, item: Item | None) -> str:
@@ -102,12 +113,23 @@ def _told(name: str, said: Any, item: Item | None) -> str:
     if isinstance(said, bool | int):
         return str(said)
     if isinstance(said, float):
-        return amount(said, getattr(item.part if item else None, "unit", None) or "1")
+        return _size(said, name, item)
     if isinstance(said, str):
         return quoted(said) if name in ("words", "method") else plain(said)
     if isinstance(said, list):
         return _listed(said)
     return _object(said)
+
+
+def _size(said: float, name: str, item: Item | None) -> str:
+    """An amount of a part; of a measure its value, or its change, with what its sign means."""
+    one = item.part if item else None
+    unit = getattr(one, "unit", None) or "1"
+    if isinstance(one, Expectation):
+        return change(one.measure, said, unit)
+    if isinstance(one, Finding | Reach) and name in ("value", "at_least", "at_most"):
+        return _measured(one.measure, said, unit)
+    return amount(said, unit)
 
 
 def _listed(said: list[Any]) -> str:

@@ -8,6 +8,7 @@ from wellposed.kinematics.arch import ArchLine, arch_line
 from wellposed.kinematics.mouth import ArchRow, Mouth
 from wellposed.render.readback.words import amount
 from wellposed.render.sheet.said import Stands
+from wellposed.render.sheet.words import SENSES
 from wellposed.vocabulary.teeth import RIGHT, arch_of, is_primary, side_of, tooth_at
 
 __all__ = ["line_of", "mesial", "notes_of", "states_of", "today_of"]
@@ -38,10 +39,17 @@ def line_of(row: ArchRow) -> ArchLine:
 
 
 def states_of(mouth: Mouth, tooth: str) -> Iterator[str]:
-    """What is not ordinary about a tooth, in one phrase."""
+    """What is not ordinary about a tooth: its states in one phrase, then how it stands today if not in line."""
     states = [state.replace("-", " ") for state in mouth.states.get(tooth, ()) if state not in _UNMARKED]
     if states:
         yield ", ".join(states)
+    for measure, variable, words, unit in _OUT_OF_LINE:
+        size = mouth.tooth_values(measure).get(tooth, 0.0)
+        if size:
+            yield words.format(amount(abs(size), unit), SENSES[variable, 1 if size > 0 else -1].replace(" side", ""))
+
+
+_OUT_OF_LINE = (("displacement", "out", "stands {} {}", "mm"), ("rotation", "rotation", "turned {}, {}", "deg"))
 
 
 def notes_of(mouth: Mouth, arch: str) -> Iterator[str]:

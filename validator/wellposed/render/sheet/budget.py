@@ -6,8 +6,8 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from wellposed.derive.space import Budget, Line
+from wellposed.render.amounts import number
 from wellposed.render.measures_words import LINES
-from wellposed.render.phrases import number
 from wellposed.render.sheet.chart import PAGE_WIDTH
 from wellposed.render.sheet.drawing import TEXT, Drawing, Point
 from wellposed.render.sheet.marks import GREY, INK, PAPER

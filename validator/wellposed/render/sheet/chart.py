@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from math import hypot
 
 from wellposed.render.sheet.callouts import Block, block, spread
 from wellposed.render.sheet.chart_teeth import Placed, filled, marked, numbered, outlined, outside, placed
 from wellposed.render.sheet.drawing import TEXT, Drawing, Point
 from wellposed.render.sheet.glyphs import contact
-from wellposed.render.sheet.marks import GREY, INK
-from wellposed.render.sheet.metrics import ASCENT, LEADING, wrapped
+from wellposed.render.sheet.marks import GREY, INK, MARKS, PAPER
+from wellposed.render.sheet.metrics import ASCENT, LEADING, width, wrapped
 from wellposed.render.sheet.placing import Room, first_free, room_of
 from wellposed.render.sheet.said import ArchSaid, ContactSaid
 from wellposed.render.sheet.shapes import depth_of
@@ -45,7 +45,11 @@ def arch_chart(said: ArchSaid, planned: bool = False) -> Drawing:
         return d
     scale = _scale_of(said)
     teeth = placed(said, scale, _middle(said, scale))
-    d.desc = [_described(said), *(_told(one) for one in teeth)]
+    d.desc = [
+        _described(said),
+        *(_told(one) for one in teeth),
+        *(_at_contact(said, one, planned) for one in said.contacts),
+    ]
     labels = _labels(teeth)
     _led(d, labels)
     taken: list[Room] = []
@@ -134,26 +138,37 @@ def _drawn(d: Drawing, said: ArchSaid, teeth: Sequence[Placed], taken: list[Room
     for draw in (filled, outlined, marked):
         for one in teeth:
             draw(d, one)
+    places = list(_contacts(said, teeth))
+    for each, middle, out, reach in places:
+        contact(d, middle.plus(out, reach - 0.6), out, each.what)
     for one in teeth:
         numbered(d, one, taken)
+    taken += [room for one in teeth for room in one.marks]
+    for each, middle, out, reach in places:
+        _written_at(d, middle.plus(out, reach + _BESIDE), out, each.words, taken)
+
+
+def _contacts(said: ArchSaid, teeth: Sequence[Placed]) -> Iterator[tuple[ContactSaid, Point, Point, float]]:
+    """Each with its place, the way of 1 mm outwards there, and how far out it is; a second mark of one further out."""
     rows: Counter[tuple[int, int]] = Counter()
     for each in said.contacts:
-        _contact(d, (teeth[each.first], teeth[each.second]), each, rows[each.first, each.second], taken)
+        one, other = teeth[each.first], teeth[each.second]
+        middle = Point((one.base.middle.x + other.base.middle.x) / 2, (one.base.middle.y + other.base.middle.y) / 2)
+        way = Point(one.base.out.x + other.base.out.x, one.base.out.y + other.base.out.y)
+        out = Point(way.x / (hypot(*way) or 1.0), way.y / (hypot(*way) or 1.0))
+        yield each, middle, out, min(one.deep, other.deep) / 2 + rows[each.first, each.second] * _SECOND
         rows[each.first, each.second] += 1
 
 
-def _contact(d: Drawing, two: tuple[Placed, Placed], said: ContactSaid, row: int, taken: list[Room]) -> None:
-    """A mark across the contact, its number outside; a second mark of one contact stands further out."""
-    one, other = two
-    middle = Point((one.base.middle.x + other.base.middle.x) / 2, (one.base.middle.y + other.base.middle.y) / 2)
-    out = Point(one.base.out.x + other.base.out.x, one.base.out.y + other.base.out.y)
-    out = Point(out.x / (hypot(*out) or 1.0), out.y / (hypot(*out) or 1.0))
-    reach = min(one.deep, other.deep) / 2 + row * _SECOND
-    contact(d, middle.plus(out, reach - 0.6), out, said.what)
-    if said.words:
-        at = middle.plus(out, reach + _BESIDE)
-        ways = (Point(out.x * far, out.y * far) for far in range(12))
-        d.middled(at.plus(first_free(room_of(at, said.words), ways, taken)), said.words)
+def _written_at(d: Drawing, at: Point, out: Point, words: str, taken: list[Room]) -> None:
+    """The number of a contact, outside it or as far out as others leave room, on a ground of its own."""
+    if not words:
+        return
+    ways = (Point(out.x * far, out.y * far) for far in range(12))
+    there = at.plus(first_free(room_of(at, words), ways, taken))
+    wide, high = width(words, TEXT), TEXT * 0.86
+    d.add("rect", x=there.x - wide / 2, y=there.y - high / 2, width=wide, height=high, fill=PAPER)
+    d.middled(there, words)
 
 
 def _inside(d: Drawing, said: ArchSaid, teeth: Sequence[Placed], scale: float, taken: list[Room]) -> None:
@@ -194,5 +209,15 @@ def _described(said: ArchSaid) -> str:
 
 def _told(one: Placed) -> str:
     said = one.said
-    more = "".join(f"; {line}" for line in (*said.lines, *said.warned))
+    carries = MARKS[said.carries].words if said.carries and not any("attachment" in line for line in said.lines) else ""
+    more = "".join(f"; {line}" for line in (*said.lines, carries, *said.warned) if line)
     return f"{said.tooth} ({in_words(said.tooth)}): {STANDING[said.standing]}{more}."
+
+
+_AT_CONTACT = {"reduction": "enamel off", "close": "the space closes", "leave": "space is left"}
+
+
+def _at_contact(said: ArchSaid, one: ContactSaid, planned: bool) -> str:
+    most = "at most " if one.what == "reduction" and not planned else ""
+    size = f", {most}{one.words} mm" if one.words else ""
+    return f"{said.teeth[one.first].tooth}-{said.teeth[one.second].tooth}: {_AT_CONTACT[one.what]}{size}."

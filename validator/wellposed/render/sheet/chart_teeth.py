@@ -65,6 +65,12 @@ class Placed:
         return (self.said.way is not None) + (self.said.vertical != 0)
 
     @property
+    def marks(self) -> list[Room]:
+        """The room of each mark outside it."""
+        middles = [self.slot(place) for place in range(self.slots)]
+        return [Room(at.x - RADIUS, at.y - RADIUS, at.x + RADIUS, at.y + RADIUS) for at in middles]
+
+    @property
     def end(self) -> Point:
         """Where the leader stops going straight outwards."""
         return self.here.middle.plus(self.base.out, self.deep / 2 + outside(self.slots))

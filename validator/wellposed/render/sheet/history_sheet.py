@@ -9,12 +9,16 @@ from wellposed.kinematics.mouth import Mouth
 from wellposed.kinematics.translate import Translation
 from wellposed.model import Prescription, Review
 from wellposed.render.review.clause_words import in_words
+from wellposed.render.review.lists import unasked
 from wellposed.render.sheet.chart import arch_chart
 from wellposed.render.sheet.ordered import ordered
 from wellposed.render.sheet.page import Figure, Page, Section, Table
 from wellposed.render.sheet.parts import CLOSING, arches, digest_facts, findings, running
 from wellposed.render.sheet.review_sheet import OUTCOMES
 from wellposed.render.sheet.timeline import Event, timeline
+from wellposed.render.text import headings
+from wellposed.review.requests import unopened
+from wellposed.review.result import SetupReview
 from wellposed.revisions.case import Held
 from wellposed.revisions.history import CaseHistory
 from wellposed.revisions.threads import Step, Thread
@@ -54,7 +58,8 @@ def history_sheet(case: CaseHistory) -> Page:
         (
             Section("The documents", (Figure(timeline([_event(case, one) for one in _in_order(case)])),)),
             _clauses(case),
-            findings(case.findings, heading="What the case shows", none=_NONE),
+            *_moved(case),
+            findings(case.findings, headings("case"), "What the case shows", _NONE),
             arches(drawn, mouth, planned=False, heading=f"The arches, as revision {last.revision} orders them"),
         ),
         CLOSING,
@@ -73,7 +78,9 @@ def _counted(count: int, what: str) -> str:
 def _standing(case: CaseHistory) -> str:
     standing = [thread for thread in case.threads if thread.standing]
     unmet = [thread.last.id for thread in standing if thread.still_unmet()]
-    told = f"It says {_counted(len(standing), 'clause')}."
+    verdict = dict(_verdicts(case)).get(_orders(case)[-1].revision)
+    told = f"It has {_counted(len(standing), 'clause')}."
+    told += f" Its check: {verdict.replace('-', ' ')}." if verdict else ""
     return f"{told} Not met so far: {', '.join(unmet)}." if unmet else told
 
 
@@ -105,6 +112,7 @@ def _verdicts(case: CaseHistory) -> Iterator[tuple[int, str]]:
     for step in case.comparisons:
         yield step.old.revision, step.weighed.before
         yield step.new.revision, step.weighed.after
+    yield from ((review.prescription[1], review.verdict) for review in case.reviews)
 
 
 # clauses
@@ -131,4 +139,20 @@ def _step(step: Step) -> str:
     if step.item is not None and step.change not in _SAME:
         told += f": {in_words(step.item.part)}"
     made = [f"Setup {one.setup}, revision {one.revision}: {OUTCOMES[one.outcome]}" for one in step.outcomes]
-    return ". ".join((told, *made))
+    return "\n".join((told, *made))
+
+
+# what moved
+
+
+def _moved(case: CaseHistory) -> Iterator[Section]:
+    """Setup by setup, without what an unmet clause tells already."""
+    rows = tuple((*_named(one), "\n".join(unasked(unopened(one))) or "nothing") for one in case.reviews)
+    if rows:
+        table = Table("Setup by setup", ("Setup", "For", "What moved"), rows, (20, 20, 60))
+        yield Section("What moved though nothing opened it", (table,))
+
+
+def _named(review: SetupReview) -> tuple[str, str]:
+    (setup, revision), (_, ordered_in) = review.setup, review.prescription
+    return f"{setup}, revision {revision}", f"revision {ordered_in} of the order"

@@ -14,9 +14,9 @@ CROWN = 12.0
 FRONT = 11.0
 
 
-def side_incisor(d: Drawing, edge: Point, up: bool, planned: bool | None = None) -> None:
+def side_incisor(d: Drawing, edge: Point, up: bool, planned: bool | None = None, tall: float = CROWN) -> None:
     """A crown from the side, its edge at a place, the tongue to the left; ``up``: an upper one, the root above."""
-    sign = -1 if up else 1
+    sign = (-1 if up else 1) * tall / CROWN
 
     def told(*places: tuple[float, float]) -> str:
         return " ".join(f"{number(edge.x + x)},{number(edge.y + sign * y)}" for x, y in places)

@@ -52,7 +52,7 @@ MARKS: Mapping[str, Mark] = MappingProxyType(
         "fixed": Mark("cannot move", "crossed lines"),
         "gone": Mark("is taken out", "dashed outline, struck through"),
         "unsaid": Mark("the setup does not say", "upright lines"),
-        "arrow": Mark("which way it moves, seen from above", "straight arrow"),
+        "arrow": Mark("which way it moves, along or across the arch", "straight arrow"),
         "into": Mark("into the bone (intrusion)", "cross in a ring"),
         "out-of": Mark("out of the bone (extrusion)", "dot in a ring"),
         "turn": Mark("which way it turns", "curved arrow"),

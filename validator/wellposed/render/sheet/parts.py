@@ -64,7 +64,7 @@ def scale_words(mouth: Mouth) -> str:
         widths = f"measured widths of {' '.join(measured)}, average ones of the others"
     elif average:
         widths = f"measured tooth widths, average ones of {' '.join(average)}"
-    depths = [arch for arch in ARCHES if mouth.rows[arch].measured_depth is None]
+    depths = [arch for arch in ARCHES if mouth.rows[arch].initial and mouth.rows[arch].measured_depth is None]
     depth = f"; an average depth of the {' and '.join(depths)} arch{'es' if len(depths) > 1 else ''}" if depths else ""
     return f"To scale by {widths}{depth}. Lengths of arrows and depths of crowns mean nothing."
 
@@ -85,7 +85,8 @@ def room(mouth: Mouth) -> Section:
         found = budget(mouth, arch)
         drawn = budget_drawing(found)
         if drawn is None:
-            blocks.append(Words(f"{arch.capitalize()} arch: {budget_words(found)}"))
+            told = budget_words(found) if mouth.rows[arch].initial else "no teeth in line."
+            blocks.append(Words(f"{arch.capitalize()} arch: {told}"))
         else:
             drawings.append(drawn)
             blocks.append(Figure(drawn))
@@ -120,7 +121,7 @@ def _about(note: Note) -> str:
 
 def findings(
     found: Sequence[Finding],
-    headings: Mapping[Severity, str] = WEIGHTS,
+    weights: Mapping[Severity, str] = WEIGHTS,
     heading: str = "What the check found",
     none: str = "Nothing.",
 ) -> Section:
@@ -130,8 +131,8 @@ def findings(
     for place, one in enumerate(leading, 1):
         members = [member for member in found if member.under == one.name]
         heaviest = min((one, *members), key=lambda each: each.severity.rank).severity
-        groups.setdefault(headings[heaviest], []).append((f"{place}", tuple(_told(one, members))))
-    blocks: list[Block] = [Listed(heading, tuple(items)) for heading, items in groups.items()]
+        groups.setdefault(weights[heaviest], []).append((f"{place}", tuple(_told(one, members))))
+    blocks: list[Block] = [Listed(weight, tuple(items)) for weight, items in groups.items()]
     return Section(heading, tuple(blocks) or (Words(none),))
 
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from wellposed.kinematics.mouth import Mouth
-from wellposed.render.phrases import number
+from wellposed.render.amounts import number
 from wellposed.render.sheet.arches import line_of, mesial, notes_of, states_of, today_of
 from wellposed.render.sheet.metrics import TIE
 from wellposed.render.sheet.said import ArchSaid, ContactSaid, Standing, Stands, ToothSaid
@@ -20,6 +20,7 @@ from wellposed.vocabulary.units import DEG, MM
 __all__ = ["Planning", "moved", "planned"]
 
 _NOTHING = 0.005
+_IN_TABLE = "little, or torque and tip: see the table"
 _SHOWN = {MM: 0.05, DEG: 0.5}
 """What is less than this is left to the table of movements."""
 
@@ -96,17 +97,18 @@ def _standing(case: Planning, tooth: str) -> Standing:
 
 
 def _phrases(stated: dict[Variable, float]) -> Iterator[str]:
-    """Travel and turning, to tenths of a mm and whole degrees: ``in 1.2, intrusion 0.5 mm, turn 8°``."""
+    """Travel and turning, to tenths of a mm and whole degrees: ``in 1.2, intrusion 0.5 mm, turn 8° mesial in``."""
     told = [
         f"{SENSES[variable, _sign(size)]} {abs(size):.1f}"
         for variable, size in stated.items()
         if VARIABLE_UNITS[variable] == MM and abs(size) >= _SHOWN[MM]
     ]
-    turned = abs(stated.get("rotation", 0.0))
+    turned = stated.get("rotation", 0.0)
     words = [f"{', '.join(told)} mm"] if told else []
-    words += [f"turn{TIE}{turned:.0f}°"] if turned >= _SHOWN[DEG] else []
-    if words:
-        yield ", ".join(words)
+    if abs(turned) >= _SHOWN[DEG]:
+        words.append(f"turn{TIE}{abs(turned):.0f}° {SENSES['rotation', _sign(turned)].replace(' side', '')}")
+    if stated:
+        yield ", ".join(words) or _IN_TABLE
 
 
 def _warnings(review: SetupReview, tooth: str) -> Iterator[str]:

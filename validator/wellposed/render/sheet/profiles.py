@@ -66,7 +66,10 @@ def _overbite(d: Drawing, left: float, found: list[Gauge]) -> float:
     one = found[0]
     low, high = _span(found, _LEAST_SPAN)
     scale = min(_MOST_SCALE, 24.0 / (high - low))
-    nought = _TOP + CROWN + 3 - min(0.0, *(value for _, value in _edges(one)), 0.0) * scale
+    edges = [value * scale for _, value in _edges(one)]
+    tall = max((CROWN, *(edge + 4 for edge in edges)))
+    highest = min((0.0, *(edge - tall for edge in edges)))
+    nought = _TOP + 3 - highest
 
     def at(value: float) -> float:
         return nought + value * scale
@@ -77,15 +80,14 @@ def _overbite(d: Drawing, left: float, found: list[Gauge]) -> float:
     d.line(Point(left + 5, nought), Point(ruler, nought), stroke=INK, stroke_width=0.3)
     d.middled(Point(left + 8, nought + CROWN + 2.2), "lower")
     for told, edge in _edges(one):
-        side_incisor(d, Point(left + 17.5, at(edge)), up=True, planned=told)
+        side_incisor(d, Point(left + 17.5, at(edge)), up=True, planned=told, tall=tall)
         column = next(n for n, each in enumerate(columns) if (each.what == "planned") == told and each.what != "asked")
         _guide(d, Point(left + 17.5, at(edge)), Point(left + 27 + _STEP * column, at(edge)), told)
     _ruler(d, lambda value: Point(ruler, at(value)), low, high)
     for place, each in enumerate(columns):
         _mark(d, each, partial(_upright, left + 27 + _STEP * place, at), (low, high))
-    upper = min((value for _, value in _edges(one)), default=0.0)
-    if not one.empty:
-        d.middled(Point(left + 14, at(upper) - CROWN - 2.6), "upper")
+    if edges:
+        d.middled(Point(left + 14, nought + highest - 2.6), "upper")
     return max(at(high), nought + CROWN + 3) + 2
 
 
@@ -104,7 +106,8 @@ def _overjet(d: Drawing, left: float, found: list[Gauge]) -> float:
     ruler = rows + _STEP * (len(columns) - 1) + 3.5
     side_incisor(d, Point(nought - 1.3, edge - 1.5), up=False)
     d.line(Point(nought, edge - 1.5), Point(nought, ruler), stroke=INK, stroke_width=0.3)
-    d.middled(Point(nought - 7.5, edge + 5), "lower", "end")
+    edges = [value for _, value in _edges(one)]
+    d.middled(Point(min((nought - 7.5, *(at(value) - 1.5 for value in edges))), edge + 5), "lower", "end")
     for told, value in _edges(one):
         side_incisor(d, Point(at(value), edge), up=True, planned=told)
         row = next(n for n, each in enumerate(columns) if (each.what == "planned") == told and each.what != "asked")
@@ -112,7 +115,8 @@ def _overjet(d: Drawing, left: float, found: list[Gauge]) -> float:
     _ruler(d, lambda value: Point(at(value), ruler), low, high)
     for place, each in enumerate(columns):
         _mark(d, each, partial(_across, rows + _STEP * place, at), (low, high))
-    d.middled(Point(at(max((value for _, value in _edges(one)), default=0.0)) + 3, edge - 6), "upper", "start")
+    if edges:
+        d.middled(Point(at(max(edges)) + 3, edge - 6), "upper", "start")
     return ruler + 5
 
 

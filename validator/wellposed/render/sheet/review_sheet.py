@@ -9,12 +9,13 @@ from wellposed.digests import digest
 from wellposed.kinematics.mouth import Mouth
 from wellposed.model import Prescription
 from wellposed.model.setup import Setup
-from wellposed.render.phrases import number
-from wellposed.render.review.amounts import measure_name, reached, value
+from wellposed.render.amounts import number, value
+from wellposed.render.review.amounts import measure_name, reached
 from wellposed.render.review.clause_words import in_words, part_of
 from wellposed.render.review.delivered import grouped
-from wellposed.render.review.head import head
+from wellposed.render.review.head import summary
 from wellposed.render.review.lists import declared, unasked
+from wellposed.render.review.unmet import nearer_words
 from wellposed.render.sheet.chart import arch_chart
 from wellposed.render.sheet.gauges import gauges
 from wellposed.render.sheet.page import Line, Listed, Page, Section, Table
@@ -23,6 +24,7 @@ from wellposed.render.sheet.parts import running as foot
 from wellposed.render.sheet.planned import Planning, planned
 from wellposed.render.sheet.profiles import MEASURES
 from wellposed.render.sheet.words import SENSES
+from wellposed.render.text import headings
 from wellposed.review.plan import Plan
 from wellposed.review.requests import leaning, unopened
 from wellposed.review.result import MeasureLine, Reviewed, SetupReview
@@ -67,7 +69,7 @@ def review_sheet(prescription: Prescription, setup: Setup, review: SetupReview) 
         f"Setup {_name(setup)}, for prescription {_name(prescription)}",
         foot("Setup", setup),
         tuple(_facts(prescription, setup)),
-        ("Held against the order.", head(review)),
+        ("Held against the order.", summary(review)),
         (
             arches([arch_chart(planned(case, arch), planned=True) for arch in ARCHES], mouth, planned=True),
             *measures(gauges(mouth, MEASURES, review)),
@@ -76,7 +78,7 @@ def review_sheet(prescription: Prescription, setup: Setup, review: SetupReview) 
             _measured(review),
             _movements(mouth, plan),
             room(mouth),
-            findings(review.findings),
+            findings(review.findings, headings("setup"), "What else the review found"),
             read_back(prescription),
             *notes(setup.notes),
         ),
@@ -109,7 +111,7 @@ def _clauses(prescription: Prescription, setup: Setup, review: SetupReview) -> S
 
 def _clause(prescription: Prescription, one: Reviewed, said: str) -> tuple[str, ...]:
     part = part_of(prescription, one)
-    told = "; ".join(grouped(one.parts, one.section, part))
+    told = "\n".join(grouped(one.parts, one.section, part))
     words = in_words(part)
     wish = "wished for: " if one.strength == "prefer" else ""
     doing = f": {_DOING[one.doing]}" if one.doing else ""
@@ -119,7 +121,7 @@ def _clause(prescription: Prescription, one: Reviewed, said: str) -> tuple[str, 
         one.id,
         f"{wish}{words}",
         stated or told or "nothing to compare",
-        f"{OUTCOMES[one.outcome]}{leans}{doing}",
+        f"{OUTCOMES[one.outcome]}{leans}{doing}" + (f"\n{nearer_words(one.nearer)}" if one.nearer else ""),
     )
 
 

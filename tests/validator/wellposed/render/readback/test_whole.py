@@ -4,10 +4,10 @@ import json
 import re
 from collections import Counter
 from itertools import combinations
-from pathlib import Path
 
 import pytest
 from tests.validator.wellposed.consistency.ordinary import document
+from tests.validator.wellposed.render.kit import CASES, EXAMPLES, distinct
 
 from wellposed.check import prescription_of
 from wellposed.model.base import Part
@@ -19,9 +19,7 @@ from wellposed.render.words import MOTION_VERBS
 from wellposed.vocabulary.motions import MOTIONS, unit_of
 from wellposed.vocabulary.teeth import TEETH, in_words
 
-ROOT = Path(__file__).parents[5]
-FILES = [*ROOT.glob("examples/*/prescription.json"), *ROOT.glob("spec/conformance/cases/*/*/input.json")]
-READ = {path.parent.name: rx for path in sorted(FILES) if (rx := prescription_of(path.read_bytes())) is not None}
+READ = distinct([*EXAMPLES, *CASES])
 EVERY = pytest.mark.parametrize("rx", READ.values(), ids=READ)
 UNIT = re.compile(r" mm|°| %| days?| aligners")
 

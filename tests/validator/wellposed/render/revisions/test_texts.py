@@ -194,3 +194,13 @@ def test_what_a_setup_moves_unasked_is_told_of_each():
 
 def test_the_orders_of_these_tests_are_whole_documents():
     assert all(isinstance(prescription(**one), Prescription) for one in (OLD, NEW))
+
+
+def test_bounds_with_sides_are_compared_from_side_to_side():
+    goal = must("g1", measure="upper-midline", at_least=-1, at_most=1, unit="mm")
+    counted = {"id": "e1", "measure": "overjet", "at_least": -2, "at_most": -1, "unit": "mm", "ground": "growth"}
+    old = prescription(goals=[goal], expect=[counted])
+    new = prescription(goals=[goal | {"at_least": -0.5}], expect=[counted | {"at_most": -0.5}], revision=2)
+    told = comparison_text(compared(old, new))
+    assert "from: 1.0 mm to the patient's right → 0.5 mm to the patient's right" in told
+    assert "to: 1.0 mm less → 0.5 mm less" in told

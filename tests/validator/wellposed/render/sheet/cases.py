@@ -27,14 +27,6 @@ def made(**changes):
     return json.dumps({**EXAMPLE, **changes}).encode()
 
 
-def kit():
-    """Every sound prescription of the conformance kit, by the folder of its case."""
-    for path in sorted((ROOT / "spec" / "conformance" / "cases").rglob("input.json")):
-        found = sound(path.read_bytes())
-        if isinstance(found, Prescription):
-            yield path.parent.name, found
-
-
 def setup_for(order, dense, seed=3):
     """A setup nobody would make, with as much in it as can be drawn: every tooth in every way, or a quarter of them."""
     rng, mouth = random.Random(seed), Mouth(order)
