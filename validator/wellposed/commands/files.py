@@ -5,7 +5,7 @@ from __future__ import annotations
 import sys
 from pathlib import Path
 
-__all__ = ["STDIN", "FileError", "content", "shown"]
+__all__ = ["STDIN", "FileError", "content", "documents_in", "shown"]
 
 STDIN = "-"
 
@@ -18,6 +18,15 @@ def shown(file: str) -> str:
     """The base name of a file, with a mark in place of what cannot be printed."""
     name = "standard input" if file == STDIN else Path(file).name or file
     return "".join(character if character.isprintable() else "\ufffd" for character in name)
+
+
+def documents_in(folder: str) -> list[str]:
+    """The files of a folder named .json, by name, without those of the folders in it. FileError if it is not read."""
+    try:
+        found = (path for path in sorted(Path(folder).iterdir()) if path.suffix.lower() == ".json")
+        return [str(path) for path in found if not path.is_dir()]
+    except OSError as error:
+        raise FileError(_reason(error)) from error
 
 
 def content(file: str, most: int) -> bytes:

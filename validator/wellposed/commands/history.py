@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from pathlib import Path
 
 import click
 
 from wellposed.commands.codes import FIT, NOT_FIT, NOT_READ
-from wellposed.commands.files import FileError, content, shown
+from wellposed.commands.files import FileError, content, documents_in, shown
 from wellposed.commands.output import printed, width
 from wellposed.commands.practice import limits, profile_option
 from wellposed.commands.run import code_of
@@ -19,8 +18,6 @@ from wellposed.review import review
 from wellposed.revisions.history import History, history
 
 __all__ = ["command"]
-
-_ENDING = ".json"
 
 
 @click.command("history", epilog="Example: wellposed history --format json case/ > history.json")
@@ -44,19 +41,17 @@ def command(ctx: click.Context, /, folder: str, form: str, profile: str | None) 
       4  a fault inside the program
     """
     lost: list[str] = []
-    told = history(_files(Path(folder), lost), review, limits(profile))
+    told = history(_files(folder, lost), review, limits(profile))
     printed(history_json(told) if form == "json" else history_text(told, width()))
     ctx.exit(max(_code(told), NOT_READ if lost else FIT))
 
 
-def _files(folder: Path, lost: list[str]) -> Iterator[tuple[str, bytes]]:
+def _files(folder: str, lost: list[str]) -> Iterator[tuple[str, bytes]]:
     """Base name and bytes of every file, by name; what cannot be read is said, and the rest goes on."""
-    for path in sorted(folder.iterdir()):
-        if path.suffix.lower() != _ENDING or path.is_dir():
-            continue
-        name = shown(str(path))
+    for file in documents_in(folder):
+        name = shown(file)
         try:
-            yield name, content(str(path), MOST_BYTES + 1)
+            yield name, content(file, MOST_BYTES + 1)
         except FileError as error:
             click.echo(f"wellposed: {name}: {error}", err=True)
             lost.append(name)

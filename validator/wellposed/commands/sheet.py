@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from pathlib import Path
-from typing import NamedTuple
+from typing import NamedTuple, NoReturn
 
 import click
 
 from wellposed.check import check, sound_document
 from wellposed.commands.codes import NOT_READ
-from wellposed.commands.files import STDIN, FileError, content, shown
+from wellposed.commands.files import STDIN, FileError, content, documents_in, shown
 from wellposed.commands.practice import limits, profile_option
 from wellposed.commands.refusal import refused
 from wellposed.model import Prescription, Setup
@@ -67,7 +67,7 @@ def command(ctx: click.Context, files: tuple[str, ...], output: str, profile: st
       a prescription and a setup   the setup, clause by clause
       several of one case          its revisions, in order
 
-    A FILE of - is the standard input. A PDF needs the extra wellposed[pdf]; the other forms do not.
+    A FILE that is a folder stands for its files named .json. A FILE of - is the standard input. A PDF needs the extra wellposed[pdf]; the other forms do not.
 
     \b
     Exit status:
@@ -82,8 +82,20 @@ def command(ctx: click.Context, files: tuple[str, ...], output: str, profile: st
         raise click.UsageError(f"-o must end in one of {', '.join(_FORMS)}")
     if files.count(STDIN) > 1:
         raise click.UsageError("- (the standard input) can be given once only")
-    page = _page([_given(ctx, file) for file in files], limits(profile))
+    page = _page([_given(ctx, one) for file in files for one in _each(ctx, file)], limits(profile))
     _written(output, _formed(page, form))
+
+
+def _each(ctx: click.Context, file: str) -> Sequence[str]:
+    try:
+        return documents_in(file) if Path(file).is_dir() else (file,)
+    except FileError as error:
+        _unread(ctx, shown(file), error)
+
+
+def _unread(ctx: click.Context, name: str, error: FileError) -> NoReturn:
+    click.echo(f"wellposed: {name}: {error}", err=True)
+    ctx.exit(NOT_READ)
 
 
 def _given(ctx: click.Context, file: str) -> Given:
@@ -92,8 +104,7 @@ def _given(ctx: click.Context, file: str) -> Given:
     try:
         data = content(file, MOST_BYTES + 1)
     except FileError as error:
-        click.echo(f"wellposed: {name}: {error}", err=True)
-        ctx.exit(NOT_READ)
+        _unread(ctx, name, error)
     found = sound_document(data)
     if isinstance(found, Report):
         ctx.exit(refused(found, name))

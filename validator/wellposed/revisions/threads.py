@@ -9,6 +9,7 @@ from typing import Literal
 
 from wellposed.model import Prescription, Setup
 from wellposed.norms import Norms
+from wellposed.review.requests import leaning
 from wellposed.review.result import Doing, Reviewed, SetupReview
 from wellposed.revisions.case import Conversation, Held
 from wellposed.revisions.clauses import Matched
@@ -28,13 +29,14 @@ _FACTS = ("findings", "problems")
 
 @dataclass(frozen=True, slots=True)
 class Outcome:
-    """What one setup makes of a clause. ``binding``: not a mere wish."""
+    """What one setup makes of a clause. ``binding``: not a mere wish. ``leaning``: met only with what is counted on."""
 
     setup: str
     revision: int
     outcome: ReviewOutcome
     binding: bool
     doing: Doing | None = None
+    leaning: bool = False
 
     @property
     def unmet(self) -> bool:
@@ -201,7 +203,7 @@ def _outcomes(reviews: Iterable[SetupReview]) -> dict[str, tuple[Outcome, ...]]:
     found: dict[str, tuple[Outcome, ...]] = {}
     for review in reviews:
         for one in review.clauses:
-            told = Outcome(*review.setup, one.outcome, _binds(one), one.doing)
+            told = Outcome(*review.setup, one.outcome, _binds(one), one.doing, leaning(one))
             found[one.id] = (*found.get(one.id, ()), told)
     return found
 

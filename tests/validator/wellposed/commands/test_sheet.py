@@ -51,6 +51,20 @@ def test_the_files_tell_what_the_sheet_is_about(sentence, contents, title, run):
     assert b"<title>" + title + b"</title>" in page
 
 
+def test_a_folder_stands_for_its_documents(tmp_path):
+    for name, data in (("a.json", made()), ("b.json", SECOND), ("c.JSON", SETUP), ("d.txt", b"not read")):
+        (tmp_path / name).write_bytes(data)
+    (tmp_path / "e.json").mkdir()
+    target = tmp_path / "case.html"
+    result = CliRunner().invoke(main, ["sheet", str(tmp_path), "-o", str(target)])
+    assert (result.exit_code, b"followed over 2 revisions" in target.read_bytes()) == (0, True)
+
+
+def test_an_empty_folder_is_no_case(tmp_path):
+    result = CliRunner().invoke(main, ["sheet", str(tmp_path), "-o", str(tmp_path / "case.html")])
+    assert (result.exit_code, "needs a prescription" in result.output) == (2, True)
+
+
 def test_a_drawing_alone(run):
     result, page = run(made(), output="case.SVG")
     assert result.exit_code == 0

@@ -17,7 +17,7 @@ from wellposed.review.result import SetupReview
 from wellposed.revisions.case import Held
 from wellposed.revisions.history import CaseHistory, History
 from wellposed.revisions.result import Comparison, Item
-from wellposed.revisions.threads import Step, Thread
+from wellposed.revisions.threads import Outcome, Step, Thread
 
 __all__ = ["history_text"]
 
@@ -107,8 +107,12 @@ def _step(step: Step, said: Item | None) -> str:
         change += f", as {step.item.id}" if step.item.id != said.id else ""
         now = part(step.item.part)
         change += f", now: {now}" if now != part(said.part) else ""
-    told = [f"{_OUTCOMES[one.outcome]} in {one.setup} {one.revision}{_doing(one.doing)}" for one in step.outcomes]
-    return "; ".join((change, *told))
+    return "; ".join((change, *(_made(one) for one in step.outcomes)))
+
+
+def _made(one: Outcome) -> str:
+    leans = " with what is counted on" if one.leaning else ""
+    return f"{_OUTCOMES[one.outcome]}{leans} in {one.setup} {one.revision}{_doing(one.doing)}"
 
 
 def _doing(doing: str | None) -> str:

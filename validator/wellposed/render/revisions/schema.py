@@ -160,6 +160,7 @@ def _thread() -> Schema:
         revision=_REVISION,
         outcome=one_of(list(get_args(ReviewOutcome))),
         doing=_DOING,
+        leaning={"type": "boolean", "description": "met only with a change that is counted on"},
     )
     step = named(
         revision=_REVISION,

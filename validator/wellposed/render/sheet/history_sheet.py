@@ -21,7 +21,7 @@ from wellposed.review.requests import unopened
 from wellposed.review.result import SetupReview
 from wellposed.revisions.case import Held
 from wellposed.revisions.history import CaseHistory
-from wellposed.revisions.threads import Step, Thread
+from wellposed.revisions.threads import Outcome, Step, Thread
 from wellposed.vocabulary.teeth import ARCHES
 
 __all__ = ["history_sheet"]
@@ -138,8 +138,12 @@ def _step(step: Step) -> str:
     told = _CHANGES[step.change]
     if step.item is not None and step.change not in _SAME:
         told += f": {in_words(step.item.part)}"
-    made = [f"Setup {one.setup}, revision {one.revision}: {OUTCOMES[one.outcome]}" for one in step.outcomes]
-    return "\n".join((told, *made))
+    return "\n".join((told, *(_made(one) for one in step.outcomes)))
+
+
+def _made(one: Outcome) -> str:
+    leans = ", with what is counted on" if one.leaning else ""
+    return f"Setup {one.setup}, revision {one.revision}: {OUTCOMES[one.outcome]}{leans}"
 
 
 # what moved
