@@ -28,6 +28,7 @@ HOMES = {
     "click": ("commands",),
     "cryptography": ("exchange.keys",),
     "fastjsonschema": ("gate", "schema.gate_code"),
+    "filelock": ("commands.key_files",),
     "highspy": ("kinematics.solve",),
     "jinja2": ("render.sheet.page",),
     "markupsafe": ("render.sheet.page",),

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import click
 
-from wellposed.commands.codes import FIT, NOT_FIT, NOT_READ
+from wellposed.commands.codes import FIT, INTERNAL, NOT_FIT, NOT_READ, internal
 from wellposed.commands.files import FileError, content
 from wellposed.exchange.answering import ACCEPTED
 from wellposed.exchange.intake import Desk, NotTaken, taken_in
@@ -26,11 +26,14 @@ _MOST_OF_A_SIGNATURE = 10_000
 
 
 def files_in(paths: Iterable[str]) -> list[Path]:
-    """The files named, and of a folder those named .json, in the order of their names."""
+    """The files named, and of a folder those named .json, by their names. UsageError where one cannot be read."""
     found: list[Path] = []
-    for path in map(Path, paths):
-        inside = [one for one in path.iterdir() if _is_document(one)] if path.is_dir() else [path]
-        found += sorted(inside)
+    try:
+        for path in map(Path, paths):
+            inside = [one for one in path.iterdir() if _is_document(one)] if path.is_dir() else [path]
+            found += sorted(inside)
+    except OSError as error:
+        raise click.UsageError("a file or folder that is named cannot be read") from error
     return found
 
 
@@ -48,18 +51,25 @@ class Intake:
         self.worst = FIT
 
     def pieces(self, files: Sequence[Path]) -> Iterator[str]:
-        """What is said of each file, once it is stored and its receipt written. StoreError ends it."""
+        """What is said of each file, once it is stored and its receipt written. Only StoreError ends it."""
         for number, file in enumerate(files, start=1):
             try:
-                data, signature = self._read(file)
+                told = self._taken(number, *self._read(file))
+            except StoreError:
+                raise
             except FileError as error:
-                self.worst = NOT_READ
-                click.echo(f"wellposed: file {number}: {error}", err=True)
-                continue
-            yield self._taken(number, data, signature)
+                self._failed(number, str(error), NOT_READ)
+            except Exception as error:
+                self._failed(number, internal(error), INTERNAL)
+            else:
+                yield told
+
+    def _failed(self, number: int, reason: str, code: int) -> None:
+        self.worst = max(self.worst, code)
+        click.echo(f"wellposed: file {number}: {reason}", err=True)
 
     def _read(self, file: Path) -> tuple[bytes, bytes | None]:
-        beside = [one for one in (file.with_suffix(SIGNATURE), Path(f"{file}{SIGNATURE}")) if one.exists()]
+        beside = _beside(file)
         if len(beside) > 1:
             raise FileError("two signatures stand beside it; take the one away that is not meant")
         if beside and not self.desk.trust.keys:
@@ -83,8 +93,18 @@ class Intake:
         try:
             for one in answers:
                 written(self.folder, receipt_name(one.sha256, one.number), one.receipt)
+        except FileExistsError as error:
+            raise StoreError("what came in is stored, but something else has the name of its receipt there") from error
         except OSError as error:
             raise StoreError("what came in is stored, but a receipt cannot be written; take it in once more") from error
+
+
+def _beside(file: Path) -> list[Path]:
+    """The signatures that stand beside a document. FileError where that cannot be seen."""
+    try:
+        return [one for one in (file.with_suffix(SIGNATURE), Path(f"{file}{SIGNATURE}")) if one.exists()]
+    except OSError as error:
+        raise FileError("it cannot be seen whether a signature stands beside it") from error
 
 
 def _code(told: NotTaken) -> int:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any, get_args
@@ -10,9 +11,12 @@ import click
 
 from wellposed.commands.files import shown
 from wellposed.commands.key_files import (
+    alone,
     either_half,
     key_file,
     new_file,
+    new_pair,
+    new_phrase,
     private_key,
     put_trust,
     read_trust,
@@ -30,7 +34,6 @@ from wellposed.render.keys import PICTURES, key_text, keys_text, picture
 
 __all__ = ["command"]
 
-_OWN = 0o600
 _file = click.Path(dir_okay=False)
 _trust_option = click.option("--trust", "store", metavar="STORE", type=_file, required=True, help="The list of keys.")
 
@@ -53,13 +56,16 @@ def _moment(ctx: click.Context, parameter: click.Parameter, value: str | None) -
 @command.command("make")
 @click.argument("private", metavar="PRIVATE", type=_file)
 @click.option("--public", metavar="FILE", type=_file, required=True, help="Write the half for others there.")
-def make(private: str, public: str) -> None:
+@click.option("--pass-phrase", "ask", is_flag=True, help="Ask for a pass phrase, without which PRIVATE is of no use.")
+def make(private: str, public: str, ask: bool) -> None:
     """Make a key. PRIVATE stays with its owner, and nobody else may read it."""
     if Path(private).exists():
         raise click.UsageError(f"{shown(private)} is there, and is not written over")
+    if Path(private).absolute() == Path(public).absolute():
+        raise click.UsageError("the two halves of a key need two files")
+    phrase = new_phrase(private) if ask else None
     made = keys.made()
-    new_file(public, written(keys.public(made)))
-    new_file(private, written(made), _OWN)
+    new_pair(private, public, made, keys.public(made), phrase)
     printed(key_text(made))
 
 
@@ -92,11 +98,17 @@ def trust(key: str, store: str, **options: Any) -> None:
     it is signed by a key that is trusted.
     """
     found = key_file(key, SignedKeyChange, PublicKey, PrivateKey)
-    try:
-        after = _with(_list(store, options["holder"]), found, options)
-    except trusting.TrustError as error:
-        raise click.UsageError(str(error)) from error
-    put_trust(store, after)
+    _changed(store, lambda: _with(_list(store, options["holder"]), found, options))
+
+
+def _changed(store: str, change: Callable[[], Trust]) -> None:
+    """Change the list of keys while nobody else does, and say how it is then."""
+    with alone(store):
+        try:
+            after = change()
+        except trusting.TrustError as error:
+            raise click.UsageError(str(error)) from error
+        put_trust(store, after)
     printed(_listed(after))
 
 
@@ -145,14 +157,13 @@ def revoke(key: str, store: str, reason: Reason, since: str | None) -> None:
     superseded   another key has taken its place: it counts for what was issued before
     ended        its owner signs no more: it counts for what was issued before
     """
-    before, recorded = read_trust(store), now()
+    _changed(store, lambda: _revoked(read_trust(store), key, reason, since))
+
+
+def _revoked(before: Trust, key: str, reason: Reason, since: str | None) -> Trust:
+    recorded = now()
     kid = next((one.kid for one in before.keys if one.kid and same(key, one.kid)), None)
-    try:
-        after = trusting.revoked(before, kid or "", since or recorded, reason, recorded)
-    except trusting.TrustError as error:
-        raise click.UsageError(str(error)) from error
-    put_trust(store, after)
-    printed(_listed(after))
+    return trusting.revoked(before, kid or "", since or recorded, reason, recorded)
 
 
 @command.command("rotate")

@@ -67,7 +67,8 @@ def command(ctx: click.Context, files: tuple[str, ...], output: str, profile: st
       a prescription and a setup   the setup, clause by clause
       several of one case          its revisions, in order
 
-    A FILE that is a folder stands for its files named .json. A FILE of - is the standard input. A PDF needs the extra wellposed[pdf]; the other forms do not.
+    A FILE that is a folder stands for its files named .json; a FILE of - is the standard input. A PDF needs the extra
+    wellposed[pdf]; the other forms do not.
 
     \b
     Exit status:

@@ -43,7 +43,7 @@ def accepted_though_stopped(whole: WholeReceipt) -> Iterator[Told]:
     """
     if whole.document.outcome == "accepted":
         for at in whole.grave:
-            yield told(f"/findings/{at}/severity", first="/outcome")
+            yield told(f"/findings/{at}/severity")
 
 
 @rule(
@@ -80,7 +80,7 @@ def received_after_receipt(whole: WholeReceipt) -> Iterator[Told]:
     """
     received, issued = _moment(whole.document.received), _moment(whole.document.issued)
     if received and issued and received > issued:
-        yield told("/received", first="/issued")
+        yield told("/received", expected="a moment no later than issued")
 
 
 def _moment(said: str | None) -> datetime | None:

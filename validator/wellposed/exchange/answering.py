@@ -10,7 +10,7 @@ from typing import Any
 
 from wellposed.exchange import order
 from wellposed.exchange.arrival import Arrival
-from wellposed.exchange.kept import Answer, Case, Kept
+from wellposed.exchange.kept import Answer, Case, Kept, holding
 from wellposed.exchange.receipts import Facts, Listed, grave, listed, receipt_bytes
 from wellposed.exchange.rules import Asked, revision_withdrawn
 from wellposed.exchange.standing import Standing, standings
@@ -19,7 +19,7 @@ from wellposed.exchange.trusting import empty
 from wellposed.findings import Finding
 from wellposed.reading import Document, read_document
 
-__all__ = ["ACCEPTED", "RETURNED", "Looked", "answered", "followed", "holding", "newest", "stands"]
+__all__ = ["ACCEPTED", "RETURNED", "Looked", "answered", "followed", "newest", "stands"]
 
 ACCEPTED, RETURNED = "accepted", "returned"
 _RULES = tuple(one for one in order.RULES if one.id != order.issued_in_the_future.id)
@@ -55,11 +55,6 @@ class Looked:
         """Whether an answer was given on just this."""
         told = (self.text, self.counts, self.authentic, self.sound)
         return told == (answer.own, answer.counts, answer.authentic, answer.sound)
-
-
-def holding(answers: Sequence[Answer]) -> Answer:
-    """The answer that holds: given on the best knowledge of where the document comes from; of those the newest."""
-    return max(answers, key=lambda one: (one.counts, one.authentic, one.number))
 
 
 def newest(store: Store, case: Case) -> tuple[Answer, ...]:

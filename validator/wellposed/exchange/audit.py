@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import Any
 
 from wellposed.digests import digest_of
 from wellposed.exchange.kept import Case, record_of
@@ -38,12 +39,20 @@ def audited(store: Store, head: str | None = None) -> Audit:
 def _stored(store: Store) -> Iterator[tuple[str, str, str]]:
     """Event, subject and record of everything that is kept, as the log should have them."""
     for row in store.rows("begun"):
-        yield "begun", digest_of(row[0]), record_of(row)
+        yield "begun", digest_of(row[0]), _record(row)
     documents = {row[0]: row for row in store.rows("document")}
     for row in store.rows("answer"):
-        yield str(row[3]), str(row[0]), record_of((*documents.get(row[0], ()), *row))
+        yield str(row[3]), str(row[0]), _record((*documents.get(row[0], ()), *row))
     for row in store.rows("withdrawal"):
-        yield "withdrawn", Case(*row[:3]).digest, record_of(row)
+        yield "withdrawn", Case(*row[:3]).digest, _record(row)
+
+
+def _record(row: tuple[Any, ...]) -> str:
+    """The digest of what is stored; "", which no entry has, of what this program cannot have stored."""
+    try:
+        return record_of(row)
+    except ValueError:  # a number beyond those of JSON
+        return ""
 
 
 def _documents(store: Store) -> Iterator[Fault]:

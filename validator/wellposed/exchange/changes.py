@@ -29,7 +29,7 @@ def change_signed(old: PrivateKey, new: PrivateKey, since: str) -> SignedKeyChan
 def change_fits(signed: SignedKeyChange, old: PublicKey) -> bool:
     """Whether both keys signed this change, the new one too: nobody can put forward a key that is not theirs."""
     new, message = signed.change.new, _bytes(signed.change)
-    return all(
+    return new.kid in (None, keys.thumbprint(new.x)) and all(
         jws.fits(text.encode(), message, key, TYPE) for text, key in ((signed.by_old, old), (signed.by_new, new))
     )
 

@@ -10,9 +10,9 @@ from dataclasses import dataclass
 
 from wellposed.check import check
 from wellposed.exchange import order
-from wellposed.exchange.answering import Looked, answered, followed, holding, newest, stands
+from wellposed.exchange.answering import Looked, answered, followed, newest, stands
 from wellposed.exchange.arrival import SENDERS, Received
-from wellposed.exchange.kept import Answer, Case, Kept, Withdrawal
+from wellposed.exchange.kept import Answer, Case, Kept, Withdrawal, holding
 from wellposed.exchange.receipts import grave, listed
 from wellposed.exchange.rules import Asked, signature_required
 from wellposed.exchange.standing import Standing

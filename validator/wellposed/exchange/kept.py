@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import astuple, dataclass
 from hashlib import sha256
 
 from wellposed.digests import digest_of
 from wellposed.exchange.arrival import Received
 
-__all__ = ["Answer", "Case", "Kept", "Withdrawal", "record_of"]
+__all__ = ["Answer", "Case", "Kept", "Withdrawal", "holding", "record_of"]
 
 
 def record_of(row: tuple[str | int | bool | bytes | None, ...]) -> str:
@@ -81,6 +82,11 @@ class Answer:
     def row(self) -> tuple[str | int | bytes | None, ...]:
         """Its values in the order of its table; truth values as 0 and 1."""
         return tuple(int(one) if isinstance(one, bool) else one for one in astuple(self))
+
+
+def holding(answers: Sequence[Answer]) -> Answer:
+    """The answer that holds: given on the best knowledge of where the document comes from; of those the newest."""
+    return max(answers, key=lambda one: (one.counts, one.authentic, one.number))
 
 
 @dataclass(frozen=True, slots=True)

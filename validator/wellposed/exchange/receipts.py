@@ -9,6 +9,7 @@ from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 from secrets import token_hex
+from shutil import copymode
 from typing import Any
 
 from wellposed import __version__
@@ -17,7 +18,7 @@ from wellposed.exchange.arrival import Received
 from wellposed.findings import Finding, Severity, ordered
 from wellposed.model import Receipt
 
-__all__ = ["Facts", "Listed", "grave", "listed", "receipt_bytes", "receipt_name", "told_in", "written"]
+__all__ = ["Facts", "Listed", "grave", "listed", "put_whole", "receipt_bytes", "receipt_name", "told_in", "written"]
 
 MOST_LISTED = 2000
 """As many as the format has room for."""
@@ -106,15 +107,28 @@ def receipt_name(sha256: str, number: int) -> str:
 
 
 def written(folder: Path, name: str, data: bytes) -> None:
-    """Put a file into a folder whole, durable, and under its name only when it is both. OSError where it cannot be."""
-    final, draft = folder / name, folder / f".{token_hex(8)}.part"
-    if final.is_file() and final.read_bytes() == data:
-        return
+    """Put a receipt into a folder, if it is not there. OSError where it cannot be.
+
+    FileExistsError where something else has its name: that stays.
+    """
+    final = folder / name
+    if not final.exists():
+        put_whole(final, data)
+    elif final.read_bytes() != data:
+        raise FileExistsError
+
+
+def put_whole(final: Path, data: bytes) -> None:
+    """Write a file whole, durable, and under its name only when it is both, with the mode of the one it replaces."""
+    folder = final.parent
+    draft = folder / f".{token_hex(8)}.part"
     try:
         with draft.open("xb") as stream:
             stream.write(data)
             stream.flush()
             os.fsync(stream.fileno())
+        if final.exists():
+            copymode(final, draft)
         draft.replace(final)
     except BaseException:
         with suppress(OSError):

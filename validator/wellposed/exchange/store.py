@@ -14,7 +14,7 @@ from typing import Any
 
 from wellposed.digests import digest_of
 from wellposed.exchange.arrival import Received
-from wellposed.exchange.kept import Answer, Case, Kept, Withdrawal, record_of
+from wellposed.exchange.kept import Answer, Case, Kept, Withdrawal, holding, record_of
 from wellposed.exchange.log import chained
 from wellposed.exchange.standing import Taken
 from wellposed.exchange.tables import APPLICATION, TABLES, VERSION
@@ -72,7 +72,10 @@ class Store:
             self._begun(laboratory, at)
         if self._marks != (APPLICATION, VERSION):
             raise StoreError("it is not a store of this program")
-        (self.laboratory,) = self._one("SELECT laboratory FROM begun")
+        begun = self._one("SELECT laboratory FROM begun")
+        if begun is None:
+            raise StoreError("it is damaged")
+        (self.laboratory,) = begun
         if laboratory not in (None, self.laboratory):
             raise StoreError("it is that of another laboratory")
 
@@ -123,7 +126,8 @@ class Store:
             try:
                 yield
             finally:
-                self._sql.execute("ROLLBACK")
+                if self._sql.in_transaction:
+                    self._sql.execute("ROLLBACK")
 
     def keep(self, kept: Kept) -> Kept:
         """Add a document, and give it back; its answers vouch for it in the log."""
@@ -214,8 +218,9 @@ def _answer(row: tuple[Any, ...]) -> Answer:
 
 
 def _taken(received: Received, answers: tuple[Answer, ...]) -> Taken:
-    counting = [one for one in answers if one.counts]
-    return Taken(received, bool(counting), any(one.sound for one in counting))
+    """As the answer that holds has it; what has none, which no writer leaves behind, counts for nothing."""
+    last = holding(answers) if answers else None
+    return Taken(received, last is not None and last.counts, last is not None and last.sound)
 
 
 @contextmanager

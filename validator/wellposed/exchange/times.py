@@ -2,21 +2,24 @@
 
 from __future__ import annotations
 
+import re
 from datetime import UTC, datetime
+
+from wellposed.model.base import MOMENT
 
 __all__ = ["Time", "later", "now", "time_of"]
 
 Time = datetime
 """Always with an offset."""
+_FORM = re.compile(MOMENT)
 
 
 def time_of(moment: str) -> Time | None:
-    """An RFC 3339 date-time as a time; None where the calendar has no such day, or there is no offset."""
+    """An RFC 3339 date-time as a time; None where it is not written as the format writes it, or no day is this one."""
     try:
-        found = datetime.fromisoformat(moment)
+        return datetime.fromisoformat(moment) if _FORM.fullmatch(moment) else None
     except ValueError:
         return None
-    return found if found.tzinfo is not None else None
 
 
 def later(one: Time, other: Time) -> bool:

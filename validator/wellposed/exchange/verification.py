@@ -88,8 +88,10 @@ def _judged(arrival: Arrival) -> Verification:
     if structure:
         return _told(arrival, [*found, *structure], key)
     sent = _until_stopped(arrival, sender.RULES)
-    found += [*sent, *(one for rule in order.RULES for one in rule.findings(arrival))]
-    return _told(arrival, found, key, arrival.sender if key is not None and not _stops(sent) else None)
+    if _stops(sent):
+        return _told(arrival, [*found, *sent], key)
+    placed = [one for rule in order.RULES for one in rule.findings(arrival)]
+    return _told(arrival, [*found, *sent, *placed], key, arrival.sender if key is not None else None)
 
 
 def _told(

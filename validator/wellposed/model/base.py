@@ -12,6 +12,7 @@ from wellposed.vocabulary.teeth import TEETH
 from wellposed.vocabulary.units import Unit
 
 __all__ = [
+    "MOMENT",
     "Amount",
     "ArchTeeth",
     "ClauseId",
@@ -102,14 +103,12 @@ Digest = Annotated[str, one_line("^[0-9a-f]{64}$", 64, "SHA-256 as 64 lower-case
 
 _DAY = "[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])"
 _CLOCK = "([01][0-9]|2[0-3]):[0-5][0-9]"
+MOMENT = f"^{_DAY}T{_CLOCK}:[0-5][0-9]([.][0-9]{{1,6}})?(Z|[+-]{_CLOCK})$"
+"""How a moment is written; whether the calendar has the day is another matter."""
 Date = Annotated[str, one_line(f"^{_DAY}$", 10, "a date such as 2026-03-04")]
 Moment = Annotated[
     str,
-    one_line(
-        f"^{_DAY}T{_CLOCK}:[0-5][0-9]([.][0-9]{{1,6}})?(Z|[+-]{_CLOCK})$",
-        32,
-        "an RFC 3339 date-time with its offset, such as 2026-03-04T09:30:00+01:00",
-    ),
+    one_line(MOMENT, 32, "an RFC 3339 date-time with its offset, such as 2026-03-04T09:30:00+01:00"),
 ]
 
 Words = Annotated[str, Field(min_length=1, max_length=200)]

@@ -2,6 +2,8 @@
 
 import json
 import os
+import sys
+from pathlib import Path
 
 import pytest
 from click.testing import CliRunner
@@ -10,7 +12,8 @@ from tests.validator.wellposed.exchange.arrivals import DOCUMENT, sealed, truste
 from tests.validator.wellposed.exchange.incoming import chain, digest_of, order
 
 from wellposed.check import check
-from wellposed.commands import main
+from wellposed.commands import arriving, main
+from wellposed.exchange.intake import taken_in
 from wellposed.findings import CAUTION
 
 GOOD = DOCUMENTS["possible"]
@@ -90,6 +93,36 @@ def test_a_file_that_is_not_there_is_told_by_its_number(run):
     result = run({"a.json": GOOD}, "nowhere.json", "-o", "out")
     assert (result.exit_code, result.stderr) == (3, "wellposed: file 2: there is no such file\n")
     assert result.stdout.startswith("accepted  ")
+
+
+def test_a_fault_of_the_program_over_one_document_leaves_the_others(run, monkeypatch):
+    def fails(store, desk, data, *more):
+        if b'"id": "B"' in data:
+            raise KeyError(data)
+        return taken_in(store, desk, data, *more)
+
+    monkeypatch.setattr(arriving, "taken_in", fails)
+    result = run({f"{name}.json": order(id=name) for name in "ABC"})
+    assert (result.exit_code, result.stderr) == (4, "wellposed: file 2: internal fault (KeyError)\n")
+    assert [line.split()[2] for line in result.stdout.splitlines() if line.startswith("accepted")] == ["A,", "C,"]
+
+
+def test_a_folder_that_is_closed(run, monkeypatch):
+    def closed(_):
+        raise PermissionError
+
+    monkeypatch.setattr(Path, "iterdir", closed)
+    result = run({"a.json": GOOD})
+    assert (result.exit_code, "a file or folder that is named cannot be read" in result.stderr) == (2, True)
+
+
+def test_a_receipt_is_never_written_over_something_else(run, tmp_path):
+    (tmp_path / "out").mkdir()
+    other = tmp_path / "out" / f"{digest_of(GOOD)}-1.json"
+    other.write_bytes(b"that of another store")
+    result = run({"a.json": GOOD}, "-o", "out")
+    assert (result.exit_code, result.stdout, other.read_bytes()) == (3, "", b"that of another store")
+    assert "something else has the name of its receipt" in result.stderr
 
 
 def test_files_are_taken_in_the_order_of_their_names_and_others_left(run, tmp_path):
@@ -186,6 +219,13 @@ def test_a_signature_without_keys_to_hold_it_against_is_not_passed_over(run):
     result = run({"a.json": written(DOCUMENT), "a.sig": sealed(DOCUMENT)})
     assert (result.exit_code, "--trust names the keys" in result.stderr) == (3, True)
     assert "accepted" not in result.stdout.partition("\n\n")[0]
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="names are as long as POSIX has them")
+def test_a_name_so_long_that_no_signature_can_stand_beside_it(run):
+    result = run({f"{'a' * 247}.json": GOOD, "b.json": order(id="B")})
+    assert (result.exit_code, "file 1: it cannot be seen whether a signature" in result.stderr) == (3, True)
+    assert result.stdout.startswith("accepted  prescription B, ")
 
 
 def test_of_two_signatures_none_is_chosen(run, keys):

@@ -77,6 +77,11 @@ def test_a_signature_is_not_written_over():
     assert (result.exit_code, "order.sig is there" in result.stderr) == (2, True)
 
 
+def test_the_key_is_not_read_from_the_standard_input(folder):
+    result = run("sign", "order.json", "--key", "-", "-o", "new.sig", data=(folder / "key.json").read_bytes())
+    assert (result.exit_code, "not from the standard input" in result.stderr) == (2, True)
+
+
 def test_nobody_signs_with_half_a_key(folder):
     (folder / "key.json").write_text(json.dumps(KEY))
     result = run("sign", "order.json", "--key", "key.json", "-o", "new.sig")
@@ -148,8 +153,9 @@ def test_a_wrong_call(arguments, words):
     assert (result.exit_code, words in result.stderr) == (2, True)
 
 
-def test_a_moment_of_receipt_that_is_none():
-    result = run("verify", "order.json", "order.sig", "--trust", "keys.json", "--received", "today")
+@pytest.mark.parametrize("moment", ["today", "20260305T080000Z", "2026-03-05 08:00:00Z", "2026-03-05T08:00:00"])
+def test_a_moment_of_receipt_that_is_none(moment):
+    result = run("verify", "order.json", "order.sig", "--trust", "keys.json", "--received", moment)
     assert (result.exit_code, "--received: not an RFC 3339" in result.stderr) == (2, True)
 
 

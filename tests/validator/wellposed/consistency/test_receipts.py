@@ -11,7 +11,10 @@ LIGHT = [noted("not-signed", "caution"), noted("treat-not-stated", "note")]
 
 
 def at(number):
-    return (f"/findings/{number}/severity", (), {"first": "/outcome"})
+    return (f"/findings/{number}/severity", (), {})
+
+
+LATE = [("/received", (), {"expected": "a moment no later than issued"})]
 
 
 @pytest.mark.parametrize(
@@ -50,7 +53,7 @@ def test_returned_without_finding(changes, expected):
     **rows(
         ("A second before.", {"received": "2026-03-05T09:00:01+01:00"}, []),
         ("At once.", {"received": "2026-03-05T09:00:02+01:00"}, []),
-        ("A second after.", {"received": "2026-03-05T09:00:03+01:00"}, [("/received", (), {"first": "/issued"})]),
+        ("A second after.", {"received": "2026-03-05T09:00:03+01:00"}, LATE),
         ("Later by the clock, earlier in time.", {"received": "2026-03-05T12:00:00+12:00"}, []),
         ("Not stated.", {"received": None}, []),
         ("No day of the calendar.", {"received": "2026-02-31T09:00:00Z"}, []),

@@ -6,8 +6,9 @@ from tests.validator.wellposed.commands.documents import EXAMPLE, written
 
 from wellposed.check import sound_document
 from wellposed.digests import digest
-from wellposed.exchange.answering import holding, stands
+from wellposed.exchange.answering import stands
 from wellposed.exchange.intake import Desk, taken_in
+from wellposed.exchange.kept import holding
 from wellposed.exchange.trusting import empty
 from wellposed.findings import Finding, Severity
 from wellposed.report import Report

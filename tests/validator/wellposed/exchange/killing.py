@@ -59,6 +59,7 @@ def killed(child):
 
 def main(path, folder, kills, early):
     Store(path, LABORATORY, NOW).close()
+    digest_of(order())  # what is made at the first use is made before the writers part, or they die over it
     draw = random.Random(kills)
     writers = [started(path, folder, early, seed) for seed in range(WRITERS)]
     alive = True

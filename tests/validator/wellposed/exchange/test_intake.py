@@ -21,9 +21,9 @@ from tests.validator.wellposed.exchange.incoming import (
 
 from wellposed.check import check, sound_document
 from wellposed.digests import digest
-from wellposed.exchange.answering import holding
 from wellposed.exchange.audit import audited
 from wellposed.exchange.intake import NotTaken, prescription_case, withdrawn
+from wellposed.exchange.kept import holding
 from wellposed.exchange.order import RULES as ORDER
 from wellposed.exchange.store import Store
 from wellposed.model import Receipt

@@ -7,10 +7,13 @@ import pytest
 from tests.validator.wellposed.exchange.arrivals import DOCUMENT, STRANGER, digest, sealed, trust, written
 from tests.validator.wellposed.exchange.incoming import LABORATORY, desk, take
 
-from wellposed.exchange.answering import holding, stands
+from wellposed.exchange.answering import followed, stands
 from wellposed.exchange.intake import prescription_case
+from wellposed.exchange.kept import holding
 from wellposed.exchange.rules import RULES, Asked
 from wellposed.exchange.store import Store
+from wellposed.findings import Finding, Severity
+from wellposed.report import Report
 
 NOW = "2026-03-05T08:00:00Z"
 CASE = prescription_case("clinic-17/dr-2", "HR-2031", 1)
@@ -70,6 +73,16 @@ def test_what_was_taken_in_unsigned_is_answered_anew_once_it_is_signed(store):
     for again in (None, GOOD, FORGED):
         assert take(store, DATA, signature=again, on=KNOWN).answer == signed
     assert holding(store.answers(digest(DOCUMENT))) == signed
+
+
+def test_how_it_stands_is_told_from_the_answer_that_holds(store):
+    """A later version of the program may find something in what an earlier one let pass."""
+    take(store, DATA, on=OTHERS)
+    later = desk(
+        trust=trust(), look=lambda _: Report("refused", (Finding("bounds-missing", Severity.STOP, "/goals/0"),))
+    )
+    assert told(take(store, DATA, signature=GOOD, on=later)) == ("returned", "returned", ["bounds-missing"])
+    assert followed(store, CASE, NOW) == ()
 
 
 def test_a_bad_signature_of_what_was_taken_in_unsigned_is_told_and_stops_nothing(store):

@@ -12,7 +12,7 @@ from tests.validator.wellposed.exchange.incoming import LABORATORY, NOW, PRESCRI
 from wellposed.exchange.audit import audited
 from wellposed.exchange.intake import prescription_case, withdrawn
 from wellposed.exchange.log import START, chained, faults
-from wellposed.exchange.store import Store
+from wellposed.exchange.store import Store, StoreError
 
 EVENTS = ["begun", "accepted", "returned", "accepted", "withdrawn", "returned"]
 STORED = [(event, f"{number:064x}", f"{number + 100:064x}") for number, event in enumerate(EVENTS)]
@@ -139,6 +139,17 @@ VALUES |= {"receipt": "x'7b7d'", "signature": "x'00'"}
 @pytest.mark.parametrize("table, column", [(table, column) for table in TABLES for column in COLUMNS[table]])
 def test_whatever_is_changed_in_the_store_is_found_out(filled, table, column):
     assert behind(filled, f"UPDATE {table} SET {column} = {VALUES.get(column, repr('x'))} WHERE rowid = 1")
+
+
+@pytest.mark.parametrize("table, column", [("document", "revision"), ("answer", "counts"), ("answer", "sound")])
+def test_a_number_beyond_those_of_json_is_found_out_too(filled, table, column):
+    """RFC 8785 knows none above 2**53."""
+    assert "not-in-the-log" in behind(filled, f"UPDATE {table} SET {column} = {2**62}")
+
+
+def test_a_store_that_does_not_say_whose_it_is_is_not_opened(filled):
+    with pytest.raises(StoreError, match="damaged"):
+        behind(filled, "DELETE FROM begun")
 
 
 @pytest.mark.parametrize("table", [table for table in TABLES if table != "begun"])

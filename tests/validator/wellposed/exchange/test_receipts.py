@@ -63,8 +63,9 @@ def test_files_are_named_after_digests(tmp_path):
     before = (tmp_path / name).stat()
     written(tmp_path, name, b"one")
     assert (tmp_path / name).stat() == before  # what is there as it should be is not touched
-    written(tmp_path, name, b"two")
-    assert {path.name: path.read_bytes() for path in tmp_path.iterdir()} == {f"{'ab' * 32}-2.json": b"two"}
+    with pytest.raises(FileExistsError):
+        written(tmp_path, name, b"two")
+    assert {path.name: path.read_bytes() for path in tmp_path.iterdir()} == {f"{'ab' * 32}-2.json": b"one"}
 
 
 def test_a_file_is_on_the_disk_before_it_has_its_name(tmp_path, monkeypatch):

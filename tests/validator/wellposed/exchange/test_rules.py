@@ -95,6 +95,14 @@ ARRIVALS = {
         {"earlier": [{"revision": 2, "digest": "2" * 64, "replaces": "1" * 64}]},
         ["replaces-another", "revision-overtaken"],
     ),
+    "sent again, and signed by another: nothing is told of its place": (
+        {"key": {"owners": ["clinic-9/dr-1"]}, "earlier": [{}]},
+        ["key-of-another"],
+    ),
+    "out of turn, and addressed elsewhere: nothing is told of its place": (
+        {"document": {"laboratory": {"id": "lab-5"}, "revision": 2, "replaces": "BASE"}},
+        ["addressed-elsewhere"],
+    ),
     "one revision twice, and again": (
         {"earlier": [{}, {"digest": "0" * 64}]},
         ["revision-conflict", "received-before"],
@@ -109,7 +117,7 @@ def test_what_is_said_of_an_arrival(told, expected):
 
 @pytest.mark.parametrize("told, expected", ARRIVALS.values(), ids=ARRIVALS)
 def test_authentic_is_what_key_and_sender_say_and_accepted_what_all_says(told, expected):
-    stopping = {"key-not-in-force", "key-revoked", "key-of-another"} & set(expected)
+    stopping = {"key-not-in-force", "key-revoked", "key-of-another", "addressed-elsewhere"} & set(expected)
     harmless = {"key-was-replaced", "received-before", "issued-in-the-future"}
     found = arrived(**told)
     assert (found.authentic, found.accepted) == (not stopping, set(expected) <= harmless)
@@ -168,6 +176,11 @@ def test_what_is_not_read_has_no_digest():
 def test_a_moment_of_receipt_that_is_none_is_the_callers_fault(now):
     with pytest.raises(ValueError, match="now is not"):
         verified(written(DOCUMENT), None, trust(), now)
+
+
+@pytest.mark.parametrize("now", ["9999-12-31T23:59:59Z", "9999-12-31T23:59:59-23:59"])
+def test_received_at_the_end_of_the_calendar(now):
+    assert arrived(now=now).findings == ()
 
 
 @pytest.mark.parametrize("issued", ["0001-01-01T00:00:00+23:59", "9999-12-31T23:59:59-23:59"])

@@ -4,6 +4,7 @@ import json
 from itertools import pairwise
 
 import pytest
+import rfc8785
 from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey
 from tests.validator.wellposed.exchange.arrivals import (
     DOCUMENT,
@@ -20,7 +21,7 @@ from tests.validator.wellposed.exchange.arrivals import (
     x_of,
 )
 
-from wellposed.exchange import changes, keys
+from wellposed.exchange import changes, jws, keys
 from wellposed.exchange.base64url import bytes_of
 from wellposed.exchange.times import time_of
 from wellposed.exchange.trust import Standing, standing
@@ -268,6 +269,16 @@ def test_a_change_of_keys_is_signed_by_both(put, words):
         return
     with pytest.raises(TrustError, match=words):
         replaced(held, signed, NOW)
+
+
+def test_a_change_does_not_call_the_new_key_by_the_name_of_another():
+    old, new = made(), made()
+    held = added(empty(["lab-4"]), keys.public(old), ["clinic-17/dr-2"], SINCE)
+    change = {**content_of(changes.change_signed(old, new, NOW))["change"]}
+    change["new"] = {**change["new"], "kid": KID}
+    by_old, by_new = (jws.signed(rfc8785.dumps(change), one, changes.TYPE) for one in (old, new))
+    with pytest.raises(TrustError, match="do not fit"):
+        replaced(held, SignedKeyChange.model_validate({"change": change, "by_old": by_old, "by_new": by_new}), NOW)
 
 
 @pytest.mark.parametrize("reason", ["compromised", "superseded", "ended"])

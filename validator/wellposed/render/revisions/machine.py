@@ -180,7 +180,10 @@ def _thread(thread: Thread) -> dict[str, Any]:
 def _step(step: Step) -> dict[str, Any]:
     outcomes = [
         {
-            **{"setup": one.setup, "revision": one.revision, "outcome": one.outcome, "doing": one.doing},
+            "setup": one.setup,
+            "revision": one.revision,
+            "outcome": one.outcome,
+            "doing": one.doing,
             "leaning": one.leaning,
         }
         for one in step.outcomes
