@@ -1,4 +1,4 @@
-"""Lower incisors that the plan leaves proclined."""
+"""Incisors that the plan leaves inclined: the lower ones proclined, the upper ones upright."""
 
 from __future__ import annotations
 
@@ -10,9 +10,10 @@ from wellposed.review.held import Facts, Held
 from wellposed.rules._acts import above
 from wellposed.rules._declare import Told, rule, told
 from wellposed.rules._gums import described, sound
-from wellposed.rules._inclining import LOWER_ANGLE, teeth_in
+from wellposed.rules._inclining import LOWER_ANGLE, UPPER_ANGLES, teeth_in
+from wellposed.rules.inclination import UPRIGHT
 from wellposed.rules.proclination import ASK, CHANGE, CONFIRM, WARN
-from wellposed.vocabulary.teeth import LOWER
+from wellposed.vocabulary.teeth import LOWER, UPPER
 
 
 class _End(NamedTuple):
@@ -21,13 +22,19 @@ class _End(NamedTuple):
     teeth: tuple[str, ...]
 
 
-def _end(held: Held) -> _End | None:
-    """Where the plan leaves the lower incisors to the mandibular plane, if it brings them forward, deg."""
-    present, centrals = held.chart.value(LOWER_ANGLE), teeth_in(held.chart, LOWER, 1)
+def _turned(held: Held, arch: str, angle: str) -> _End | None:
+    """Where the torque of the plan takes the angle of the central incisors of an arch, deg."""
+    present, centrals = held.chart.value(angle), teeth_in(held.chart, arch, 1)
     turned = [held.going(tooth, "torque") for tooth in centrals]
-    if present is None or not turned or sum(turned) <= 0:
+    if present is None or not turned:
         return None
     return _End(present, round(present + sum(turned) / len(turned), 2), centrals)
+
+
+def _end(held: Held) -> _End | None:
+    """Where the plan leaves the lower incisors to the mandibular plane, if it brings them forward."""
+    end = _turned(held, LOWER, LOWER_ANGLE)
+    return end if end and end.end > end.present else None
 
 
 def _ended(held: Held, end: _End, key: str) -> Told:
@@ -131,4 +138,40 @@ def lower_incisors_torqued_far(held: Held) -> Iterator[Told]:
         yield told(held.at("torque", far), **facts, gums=described(held.chart), figures=(CHANGE,))
 
 
-RULES = (plan_proclines_lower_incisors, plan_proclines_lower_incisors_far, lower_incisors_torqued_far)
+@rule(
+    "plan-leaves-upper-incisors-upright",
+    Severity.CAUTION,
+    title="The plan leaves the upper incisors more upright than is usual.",
+    says="From {present:deg} the plan takes {measure:measure} to {end:deg}; usual from {least:deg}.",
+    do="Look at the torque of the upper incisors, and say which inclination is meant at the end.",
+    change="An end of {least:deg} or more settles it.",
+    figures=UPRIGHT,
+)
+def plan_leaves_upper_incisors_upright(held: Held) -> Iterator[Told]:
+    """The plan does not leave the upper incisors more upright than the usual spread, or upright ones more so.
+
+    A retraction may be ordered without a word about the inclination; how upright it leaves the teeth is seen in the
+    plan only. Upright upper incisors deepen the bite and take away the room that the lower ones need.
+
+    Evidence: the spread of one school for each plane; peoples differ.
+
+    Passes: {"prescription": {"findings": [{"id": "f1", "measure": "upper-incisor-to-palatal-plane", "value": 115,
+                                            "unit": "deg"}]},
+             "movements": [{"variable": "torque", "unit": "deg", "values": {"11": -8, "21": -8}}]}
+    Fails: {"prescription": {"findings": [{"id": "f1", "measure": "upper-incisor-to-palatal-plane", "value": 109,
+                                           "unit": "deg"}]},
+            "movements": [{"variable": "torque", "unit": "deg", "values": {"11": -14, "21": -14}}]}
+    """
+    for measure in UPPER_ANGLES:
+        end, key = _turned(held, UPPER, measure), f"normal.{measure}.least"
+        if end and end.end < min(end.present, held.limit(key)):
+            facts: Facts = {"measure": measure, "present": end.present, "end": end.end, "least": held.limit(key)}
+            turned = [tooth for tooth in end.teeth if held.going(tooth, "torque")]
+            yield told(held.at("torque", turned), *held.chart.found(measure), **facts, figures=(key,))
+            return
+
+
+RULES = (
+    *(plan_proclines_lower_incisors, plan_proclines_lower_incisors_far, lower_incisors_torqued_far),
+    plan_leaves_upper_incisors_upright,
+)

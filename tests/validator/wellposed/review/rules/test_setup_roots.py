@@ -1,4 +1,4 @@
-"""Crowns tipped over roots that stay, and lower incisors that end proclined: below, at and above."""
+"""Crowns tipped over roots that stay, and incisors that end proclined or upright: below, at and above."""
 
 import pytest
 from tests.validator.wellposed.consistency.ordinary import allowed, must
@@ -7,6 +7,7 @@ from tests.validator.wellposed.review.rules.held import Case, found, moved, poin
 
 TIPPED, WIDENED = "crown-moved-without-root", "widened-by-tipping"
 ASK, FAR, TORQUED = "plan-proclines-lower-incisors", "plan-proclines-lower-incisors-far", "lower-incisors-torqued-far"
+UPRIGHT = "plan-leaves-upper-incisors-upright"
 BOTH = ("/movements/0",)
 SOUND_GUMS, THIN = {"conditions": []}, {"conditions": [{"condition": "thin-gingiva"}]}
 
@@ -19,6 +20,12 @@ def ends(present, torque, **order):
     """Both lower centrals torqued from a measured inclination."""
     angle = finding("f1", "lower-incisor-to-mandibular-plane", present, "deg")
     return {"prescription": {"findings": [angle], **order}, "movements": moved(torque=(torque, "41", "31"))}
+
+
+def uprighted(present, torque, plane="palatal-plane"):
+    """Both upper centrals torqued from a measured inclination."""
+    angle = finding("f1", f"upper-incisor-to-{plane}", present, "deg")
+    return {"prescription": {"findings": [angle]}, "movements": moved(torque=(torque, "11", "21"))}
 
 
 def at(tooth):
@@ -108,6 +115,14 @@ CASES = (
     Case(FAR, "a little more", ends(100, 5.01), BOTH),
     Case(FAR, "drawn back from further", ends(110, -2)),
     # Artun and Krogstad 1987: 10 deg.
+    # Eastman's 109 to the palatal plane less its spread of 6; Riedel's 103 to sella and nasion less 6.
+    Case(UPRIGHT, "103", uprighted(109, -6)),
+    Case(UPRIGHT, "a little less", uprighted(109, -6.01), BOTH),
+    Case(UPRIGHT, "upright, and more so", uprighted(100, -1), BOTH),
+    Case(UPRIGHT, "upright, and better", uprighted(95, 5)),
+    Case(UPRIGHT, "97 to sella and nasion", uprighted(103, -6, "sella-nasion")),
+    Case(UPRIGHT, "a little less", uprighted(103, -6.01, "sella-nasion"), BOTH),
+    Case(UPRIGHT, "not measured", {"movements": moved(torque=(-14, "11", "21"))}),
     Case(TORQUED, "10 deg", {"movements": moved(torque=(10, "41", "31"))}),
     Case(TORQUED, "a little more", {"movements": moved(torque=(10.01, "41", "31"))}, BOTH),
     Case(TORQUED, "a lateral alone", {"movements": moved(torque={"32": 10.01})}, at("32")),
