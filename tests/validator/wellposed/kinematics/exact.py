@@ -6,6 +6,7 @@ arithmetic would make room out of that with movements of a million kilometres. S
 """
 
 from fractions import Fraction
+from functools import lru_cache
 from math import inf
 
 import z3
@@ -22,7 +23,7 @@ def holds(system, active, setting, slack=0, strain=None, amount=0):
     """
     bounds = in_force(system, active, setting, strain)
     extra = strained(strain, amount) if strain else []
-    return satisfiable(system, bounds, extra, Fraction(slack))
+    return satisfiable(system, bounds, extra, slack)
 
 
 def in_force(system, active, setting, strain):
@@ -71,9 +72,9 @@ def assertions(rows, slack):
         columns |= used.keys()
         total = summed(used)
         if low > -inf:
-            lines.append(f"(assert (>= {total} {number(Fraction(low) - slack)}))")
+            lines.append(f"(assert (>= {total} {number(low, -slack)}))")
         if high < inf:
-            lines.append(f"(assert (<= {total} {number(Fraction(high) + slack)}))")
+            lines.append(f"(assert (<= {total} {number(high, slack)}))")
     names = [f"x{at}" for at in sorted(columns)]
     declared = [f"(declare-const {name} Real)" for name in names]
     within = [f"(assert (<= (- {WIDEST}.0) {name} {WIDEST}.0))" for name in names]
@@ -81,12 +82,14 @@ def assertions(rows, slack):
 
 
 def summed(terms):
-    parts = [f"x{at}" if factor == 1 else f"(* {number(Fraction(factor))} x{at})" for at, factor in terms.items()]
+    parts = [f"x{at}" if factor == 1 else f"(* {number(factor)} x{at})" for at, factor in terms.items()]
     return "0.0" if not parts else parts[0] if len(parts) == 1 else f"(+ {' '.join(parts)})"
 
 
-def number(fraction):
-    """A fraction as SMT-LIB writes it."""
+@lru_cache(maxsize=100_000)
+def number(value, more=0):
+    """The exact sum of two floats as SMT-LIB writes a fraction."""
+    fraction = Fraction(value) + Fraction(more)
     size = f"(/ {abs(fraction.numerator)}.0 {fraction.denominator}.0)"
     return f"(- {size})" if fraction < 0 else size
 

@@ -70,6 +70,12 @@ def chunks(count, size):
     return [pytest.param(first, marks=group) for first, group in groups.items()]
 
 
+@cache
+def reported(seed):
+    """The report on the document of a seed."""
+    return check(written(prescription(seed)))
+
+
 def judgement_of(document):
     """The judgement on a document."""
     return judge(read(document))
