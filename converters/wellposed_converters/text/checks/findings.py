@@ -86,7 +86,8 @@ def elastics(order: Order) -> Iterator[Question]:
     """Elastics that run against their class: "Class III elastics from 13 to 46"; or against the class that is found."""
     for elastic in order.of(("elastic",), ACTED):
         run = {_pattern(link) for link in _links(elastic.clause)} - {None}
-        if elastic.clause.relation in OPPOSED and run and elastic.clause.relation not in run:
+        named = _class_of(elastic.clause)
+        if named in OPPOSED and run and named not in run:
             yield ask("elastics-against-class", CONFIRM, [elastic], run=str(next(iter(run))))
         yield from _against_found(order, elastic)
 
@@ -95,8 +96,13 @@ def _against_found(order: Order, elastic: Numbered) -> Iterator[Question]:
     if list(order.states("patient", ("pre_surgical",))):
         return
     for now in order.states("sagittal"):
-        if now.clause.relation in OPPOSED.get(elastic.clause.relation or "", ()):
+        if now.clause.relation in OPPOSED.get(_class_of(elastic.clause), ()):
             yield ask("elastics-against-finding", CONFIRM, [now, elastic])
+
+
+def _class_of(elastic: Clause) -> str:
+    """The class that elastics are named after; "" for the rest."""
+    return elastic.relation or (elastic.of or "").removeprefix("class_")
 
 
 def _links(elastic: Clause) -> tuple[Contact, ...]:

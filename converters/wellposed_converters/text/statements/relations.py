@@ -17,36 +17,46 @@ def class_of(bag: Bag, context: Context, verbs: set[str]) -> Read:
     bag.take("BE")
     relation = bag.named("RELATION")
     of, side = _relation(bag.take("PLACE"))
+    if relation and of - {relation}:
+        raise Refused("class-of-teeth")
     if force(bag).stated() or len(verbs) > 1:
         raise Refused("force-of-a-class")
     bag.done()
-    name = (relation or of) or _relation_before(context)
-    clause = Clause("sagittal", "state", bag.spans(), of=name, side=side, relation=found)
+    names: list[str | None] = [relation] if relation else [*sorted(of, reverse=True)] or [_relation_before(context)]
+    clause = Clause("sagittal", "state", bag.spans(), side=side, relation=found)
+    clauses = tuple(clause.with_(of=name) for name in names)
     if verbs & {"keep", "accept", "fine"}:
-        return Read((clause.with_(mode="keep"),))
-    unsure = name is None and found == "I" and context.section != "findings"
+        return Read(tuple(one.with_(mode="keep") for one in clauses))
+    unsure = names == [None] and found == "I" and context.section != "findings"
     if verbs or unsure:
         return Read((), (Question("meaning", "class-of-what", bag.spans()),))
-    return _stated(bag, clause, context)
+    return _stated(bag, clauses, context)
 
 
-def _stated(bag: Bag, clause: Clause, context: Context) -> Read:
+def _stated(bag: Bag, clauses: tuple[Clause, ...], context: Context) -> Read:
     if context.section in (None, "findings", "history"):
-        return Read((clause,))
+        return Read(clauses)
     return Read((), (Question("finding_or_request", "now-or-wanted", bag.spans()),))
 
 
-def _relation(places: list[Item]) -> tuple[str | None, str | None]:
-    """Beside a class, words as in "molars on both sides" name the relation, not the teeth."""
-    of = side = None
+def _relation(places: list[Item]) -> tuple[frozenset[str], str | None]:
+    """Beside a class, words as in "molars and canines on both sides" name the relations, not the teeth."""
+    of, sides = frozenset[str](), set[str]()
     for item in places:
-        of = _of_words(item.words) or of
-        side = _side_words(item.words) or side
-    return of, side
+        of |= _of_words(item.words)
+        sides |= {side} if (side := _side_words(item.words)) else set()
+    if len(sides) > 1:
+        raise Refused("two-sides")
+    return of, next(iter(sides), None)
+
+
+BOTH_SIDES: Final = ("bilateral", "right and left", "left and right")
 
 
 def _side_words(words: str) -> str | None:
     low = words.casefold()
+    if any(form in low for form in BOTH_SIDES):
+        return "both"
     sides = [side for side in ("both", "right", "left") if side in low.split()]
     if len(sides) > 1:
         raise Refused("two-sides")
@@ -56,12 +66,11 @@ def _side_words(words: str) -> str | None:
 RELATIONS: Final = {"molar": "molar", "canine": "canine", "incisor": "incisor", "cuspid": "canine"}
 
 
-def _of_words(words: str) -> str | None:
-    low = words.casefold().split()
-    found = {relation for word, relation in RELATIONS.items() if word in low or f"{word}s" in low}
-    if len(found) > 1 or any(char.isdigit() for char in words):
+def _of_words(words: str) -> frozenset[str]:
+    low = words.casefold().replace(",", " ").replace("/", " ").replace("&", " ").split()
+    if any(char.isdigit() for char in words):
         raise Refused("class-of-teeth")
-    return next(iter(found), None)
+    return frozenset(relation for word, relation in RELATIONS.items() if word in low or f"{word}s" in low)
 
 
 def _relation_before(context: Context) -> str | None:

@@ -31,15 +31,18 @@ def staging(bag: Bag, _: Context) -> Read:
 
 
 def interval(bag: Bag) -> Read | None:
-    """Change every so many days; so much per step. ``None`` if the statement is not about staging."""
+    """Change every so many days, so many days per step; so much per step. ``None`` if it is not about staging."""
     found = [item for item in bag.items if item.category == "AMOUNT"]
     bases = {item.value.measure for item in bag.items if item.category == "BASIS"}
-    if not found or not bases & {"interval", "step"}:
+    timed = bool(found) and all(item.value.unit in INTERVALS for item in found)
+    if not found or not (bases & {"interval", "step"} or (timed and bag.has("VERB", "change"))):
         return None
     if any(item.value.asks or item.value.sign for item in found):
         raise Refused("doubtful-amount")
-    if "interval" in bases:
+    if timed:
         return _interval(bag, found[0].value)
+    if "interval" in bases:
+        raise Refused("interval-of-what")
     first: Amount = found[0].value
     clauses = tuple(_step(bag, _bounded(item.value, first)) for item in found)
     bag.take("AMOUNT", "BASIS", "BE", "AND")
@@ -61,8 +64,6 @@ def _interval(bag: Bag, value: Amount) -> Read:
     if not bag.verbs() <= {"change", "use"}:
         raise Refused("interval-of-what")
     bag.done()
-    if value.unit not in INTERVALS:
-        raise Refused("interval-of-what")
     clause = Clause("staging", "do" if value.bound == "exact" else "limit", bag.spans(), of="change_interval")
     return Read((measured(clause, value, "interval"),))
 
