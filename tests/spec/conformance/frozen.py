@@ -40,4 +40,6 @@ def main(version):
 
 
 if __name__ == "__main__":
+    if len(sys.argv) != 2:
+        sys.exit("usage: python -m tests.spec.conformance.frozen VERSION")
     main(sys.argv[1])

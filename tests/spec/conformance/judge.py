@@ -28,9 +28,9 @@ class Judged(NamedTuple):
 
 
 def judged(case, answer):
-    """A case without an answer is errored."""
+    """A case without an answer that can be compared is errored."""
     wrong = tuple(kit.lacks(case.expected, answer))
-    if answer is None or answer.get("errored"):
+    if kit.unanswered(answer):
         return Judged(case, ERRORED, wrong)
     return Judged(case, SKIPPED if answer.get("skipped") else FAILED if wrong else PASSED, wrong)
 
@@ -96,7 +96,10 @@ def main(given=None):
     """Run, print, and say whether it conforms."""
     asked = arguments(given)
     chosen = [one for one in kit.cases() if not asked.area or one.about["id"].partition("/")[0] in asked.area]
-    answers = kit.run(asked.command, chosen)
+    try:
+        answers = kit.run(asked.command, chosen)
+    except OSError as error:
+        sys.exit(f"the runner cannot be started: {error.strerror}")
     found = [judged(case, answers.get(case.about["id"])) for case in chosen]
     sys.stdout.write("".join(f"{line}\n" for line in summary(found)))
     if asked.junit:

@@ -15,6 +15,7 @@ ROOT = Path(__file__).parents[3]
 KIT = ROOT / "spec" / "conformance"
 MANIFEST = KIT / "manifest.json"
 VERSION = "1.0.0"
+MOST_SECONDS = 1800
 PLACE = ("pointer", "line", "column", "nearest")
 SENT = ("id", "task", "media_type", "now")
 WAY = ("what", "use", "clause", "arch")
@@ -57,24 +58,77 @@ def asked(seq, case):
     return json.dumps({"seq": seq, "case": sent})
 
 
-def run(command, chosen):
-    """What a runner answers to these cases, by the id of the case; a case without an answer is left out."""
-    lines = "".join(asked(seq, case) + "\n" for seq, case in enumerate(chosen, 1))
-    done = subprocess.run(command, input=lines, capture_output=True, text=True, check=True, timeout=120)
-    answers = {answer["seq"]: answer for answer in map(json.loads, done.stdout.splitlines())}
+def run(command, chosen, most_seconds=MOST_SECONDS):
+    """What a runner answers to these cases, by the id of the case; a case without an answer is left out.
+
+    What was answered counts, however the runner ended. Its error stream is left to be seen. OSError where it cannot
+    be started.
+    """
+    lines = "".join(asked(seq, case) + "\n" for seq, case in enumerate(chosen, 1)).encode()
+    try:
+        out = subprocess.run(command, input=lines, stdout=subprocess.PIPE, check=False, timeout=most_seconds).stdout
+    except subprocess.TimeoutExpired as late:
+        out = late.stdout or b""
+    answers = by_seq(out)
     return {case.about["id"]: answers[seq] for seq, case in enumerate(chosen, 1) if seq in answers}
+
+
+def by_seq(out):
+    """The answers by their ``seq``. Of two with one ``seq`` nobody knows which is meant; other lines are no answers."""
+    found = {}
+    for line in out.splitlines():
+        answer = parsed(line)
+        seq = answer.get("seq") if isinstance(answer, dict) else None
+        if isinstance(seq, int):
+            found[seq] = {"errored": True, "why": "answered twice"} if seq in found else answer
+    return found
+
+
+def parsed(line):
+    try:
+        return json.loads(line)
+    except ValueError:
+        return None
+
+
+def is_list_of(holds):
+    return lambda value: isinstance(value, list) and all(map(holds, value))
+
+
+FORM = {
+    "findings": is_list_of(lambda one: isinstance(one, dict) and {"rule", "severity"} <= one.keys()),
+    "conflicts": is_list_of(is_list_of(lambda one: isinstance(one, dict))),
+    "amounts": is_list_of(lambda one: isinstance(one, dict) and isinstance(one.get("amount"), int | float)),
+    "clauses": is_list_of(lambda one: isinstance(one, dict) and {"clause", "outcome"} <= one.keys()),
+}
+
+
+def unanswered(answer):
+    """Why there is no answer to compare; "" where there is one."""
+    if answer is None:
+        return "no answer"
+    if answer.get("errored"):
+        return _with_reason("errored", answer)
+    return "; ".join(f"{name} not in their form" for name, holds in FORM.items() if not holds(answer.get(name, [])))
+
+
+def _with_reason(how, answer):
+    return f"{how}: {answer['why']}" if "why" in answer else how
 
 
 def lacks(expected, answer):
     """All in which an answer is not as expected; nothing for one that passes."""
-    if answer is None or answer.get("errored") or answer.get("skipped"):
-        return ["no answer" if answer is None else "errored" if answer.get("errored") else "skipped"]
+    if why := unanswered(answer):
+        return [why]
+    if answer.get("skipped"):
+        return [_with_reason("skipped", answer)]
     wrong = [
         f"{name}: {answer.get(name)}, not {expected[name]}"
         for name in ("outcome", "verdict", "digest")
         if name in expected and answer.get(name) != expected[name]
     ]
-    return [*wrong, *_findings(expected, answer), *_conflicts(expected, answer), *_amounts(expected, answer)]
+    wrong += [*_findings(expected, answer), *_clauses(expected, answer)]
+    return [*wrong, *_conflicts(expected, answer), *_amounts(expected, answer)]
 
 
 def _findings(expected, answer):
@@ -94,6 +148,13 @@ def _findings(expected, answer):
 def _is(one, other):
     same = (one["rule"], one["severity"]) == (other["rule"], other["severity"])
     return same and all(one[name] == other.get(name) for name in PLACE if name in one)
+
+
+def _clauses(expected, answer):
+    for one in expected.get("clauses", ()):
+        told = [other["outcome"] for other in answer.get("clauses", []) if other["clause"] == one["clause"]]
+        if told != [one["outcome"]]:
+            yield f"clause: {one}, not {told}"
 
 
 def _conflicts(expected, answer):

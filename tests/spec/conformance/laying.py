@@ -16,6 +16,8 @@ class Row(NamedTuple):
     expected   outcome, match, findings, and the digest of what was read
     beside     the files beside the input, by what they are
     now        when it was received
+    level      how binding it is
+    reason     how what is expected comes about, as a sum
     """
 
     sentence: str
@@ -24,6 +26,8 @@ class Row(NamedTuple):
     expected: dict
     beside: dict = {}  # noqa: RUF012 - never changed
     now: str | None = None
+    level: str = "must"
+    reason: str | None = None
 
 
 class Area(NamedTuple):
@@ -37,7 +41,12 @@ class Area(NamedTuple):
 
 
 ROOM = 60
-FILES = {"signature": "signature.jws", "trust": "trust.json", "received": "received.json"}
+FILES = {
+    "signature": "signature.jws",
+    "trust": "trust.json",
+    "received": "received.json",
+    "prescription": "prescription.json",
+}
 
 
 def expecting(outcome, *findings, match="exact", **members):
@@ -57,17 +66,18 @@ def folder_of(number, sentence):
 
 def about(area, number, row):
     """What a case says of itself; the digest is written by the kit."""
-    sent = {"now": row.now, "beside": {name: FILES[name] for name in row.beside} or None}
+    beside = {name: FILES[name] for name in row.beside} or None
+    more = {"reason": row.reason, "now": row.now, "beside": beside}
     return {
         "id": f"{area.name}/{folder_of(number, row.sentence)}",
         "title": row.sentence,
-        "level": "must",
+        "level": row.level,
         "spec": f"spec/{row.spec}",
         "since": "1.0",
         "input": area.file,
         "media_type": area.media_type,
         "task": area.task,
-        **{name: said for name, said in sent.items() if said is not None},
+        **{name: said for name, said in more.items() if said is not None},
         "sha256": "",
     }
 

@@ -7,15 +7,17 @@ import base64
 import json
 import sys
 
-from wellposed.check import check
+from wellposed.check import check, sound, sound_document
 from wellposed.digests import digest, digest_of
 from wellposed.exchange.trusting import trust_of
 from wellposed.exchange.verification import Received, verified
 from wellposed.findings import Severity
 from wellposed.formats import forms
 from wellposed.reading import Document, read_document
-from wellposed.report import REFUSED, UNREADABLE
-from wellposed.rules import USUAL
+from wellposed.report import REFUSED, UNREADABLE, Report
+from wellposed.review import review
+from wellposed.review.rules import USUAL as OF_SETUPS
+from wellposed.rules import USUAL as OF_ORDERS
 
 FORMS = {"application/xml": "xml", "text/csv": "csv", "application/fhir+json": "fhir"}
 MEMBER = ("role", "clause", "part", "arch", "group", "tooth")
@@ -23,6 +25,7 @@ AMOUNT = ("what", "use", "clause", "arch", "unit", "amount")
 FINDING = ("rule", "severity", "pointer", "line", "column")
 CONFLICTS = ("cannot-hold-together", "means-not-said", "too-close-to-tell", "beyond-practice")
 HEAVY = (Severity.STOP, Severity.ASK)
+CLINICAL = OF_ORDERS.keys() | OF_SETUPS.keys()
 
 
 def answered(line):
@@ -56,7 +59,7 @@ def read(case, data):
     answer = {"outcome": "reject", "findings": [finding_of(one) for one in found.findings]}
     if found.document is None:
         return answer
-    return answer | {"outcome": sound(found.findings), "digest": digest(found.document)}
+    return answer | {"outcome": accepted(found.findings), "digest": digest(found.document)}
 
 
 def canonical(_case, data):
@@ -75,15 +78,29 @@ def verify(case, data):
     answer = {"findings": [finding_of(one) for one in found.findings]}
     if found.digest is None:
         return answer | {"outcome": "unreadable"}
-    return answer | {"outcome": sound(found.findings) if found.authentic else "reject", "digest": found.digest}
+    return answer | {"outcome": accepted(found.findings) if found.authentic else "reject", "digest": found.digest}
 
 
-def sound(findings):
+def reviewed(case, data):
+    """``review``: what a setup makes of the prescription beside it, which is sound."""
+    made, order = sound_document(data), sound(bytes_of(case["beside"]["prescription"]))
+    if isinstance(made, Report):
+        return told(check(data))
+    found = review(order, made)
+    findings = (*check(data).findings, *found.findings)
+    return {
+        "outcome": accepted(one for one in findings if one.rule not in CLINICAL),
+        "findings": [finding_of(one) for one in findings],
+        "clauses": [{"clause": one.id, "outcome": one.outcome} for one in found.clauses],
+    }
+
+
+def accepted(findings):
     """One of two, of what is accepted."""
     return "accept-with-findings" if any(one.severity in HEAVY for one in findings) else "accept"
 
 
-TASKS = {"check": checked, "read": read, "canonical": canonical, "verify": verify}
+TASKS = {"check": checked, "read": read, "canonical": canonical, "verify": verify, "review": reviewed}
 
 
 def told(report):
@@ -102,14 +119,13 @@ def outcome(report):
     """One of four; clinical rules have no part in it."""
     if report.verdict in (UNREADABLE, REFUSED):
         return "unreadable" if report.verdict == UNREADABLE else "reject"
-    heavy = any(finding.severity in HEAVY and finding.rule not in USUAL for finding in report.findings)
-    return "accept-with-findings" if heavy else "accept"
+    return accepted(finding for finding in report.findings if finding.rule not in CLINICAL)
 
 
 def finding_of(finding):
     """Rule, severity and place; the nearest known name where one is told; whether a clinical rule speaks."""
     values = {name: getattr(finding, name) for name in FINDING} | {"nearest": finding.facts.get("nearest")}
-    values["clinical"] = True if finding.rule in USUAL else None
+    values["clinical"] = True if finding.rule in CLINICAL else None
     return {name: value for name, value in values.items() if value is not None}
 
 

@@ -45,6 +45,37 @@ def test_junit_is_xml_with_counts_that_agree():
     assert "outcome: ?<&?, not unreadable" in suites["parse"][1][0].get("message")
 
 
+# what a runner in the making writes, how its first case ends
+HALF_WRITTEN = [
+    ("no JSON", "print('ready')", "errored"),
+    ("another seq", "print(json.dumps({'seq': 'a'}))", "errored"),
+    ("no object", "print([1])", "errored"),
+    ("an answer before it fails", "print(json.dumps({'seq': 1, 'outcome': 'accept'})); sys.exit(3)", "failed"),
+    ("two answers", "[print(json.dumps({'seq': 1, 'outcome': x})) for x in ('accept', 'reject')]", "errored"),
+    ("findings that are null", "print(json.dumps({'seq': 1, 'findings': None}))", "errored"),
+    ("findings without a rule", "print(json.dumps({'seq': 1, 'findings': [{'severity': 'ask'}]}))", "errored"),
+    ("one flat conflict", "print(json.dumps({'seq': 1, 'conflicts': [{'role': 'asked'}]}))", "errored"),
+    ("an amount in words", "print(json.dumps({'seq': 1, 'amounts': [{'amount': 'one'}]}))", "errored"),
+    ("clauses without an outcome", "print(json.dumps({'seq': 1, 'clauses': [{'clause': 'c1'}]}))", "errored"),
+    ("letters that are no UTF-8", "sys.stdout.buffer.write(bytes([255, 10]))", "errored"),
+    ("skipped, with a reason", "print(json.dumps({'seq': 1, 'skipped': True, 'why': 'not read'}))", "skipped"),
+]
+
+
+@pytest.mark.parametrize("body, how", [pytest.param(*row[1:], id=row[0]) for row in HALF_WRITTEN])
+def test_a_runner_in_the_making_is_judged(body, how):
+    answers = kit.run([sys.executable, "-c", f"import json, sys\n{body}"], [PLAIN])
+    one = judge.judged(PLAIN, answers.get(PLAIN.about["id"]))
+    assert (one.how, bool(one.wrong)) == (how, True)
+    assert how != "skipped" or one.wrong == ("skipped: not read",)
+
+
+def test_a_runner_that_never_ends_is_judged_by_what_it_said():
+    body = "import json, time\nprint(json.dumps({'seq': 1, 'outcome': 'accept'}), flush=True)\ntime.sleep(60)"
+    answers = kit.run([sys.executable, "-c", body], [PLAIN, OTHER], most_seconds=3)
+    assert answers == {PLAIN.about["id"]: {"seq": 1, "outcome": "accept"}}
+
+
 @pytest.mark.parametrize(
     "command, counted",
     [
@@ -66,5 +97,5 @@ def test_a_program_that_is_no_reader_does_not_conform(command, counted, tmp_path
 
 
 def test_a_runner_that_cannot_be_started_is_told():
-    with pytest.raises(FileNotFoundError):
+    with pytest.raises(SystemExit, match="cannot be started: No such file"):
         judge.main(["--area", "canonical", "--", f"{sys.executable}-not-there"])

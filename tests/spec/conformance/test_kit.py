@@ -12,6 +12,7 @@ import re
 import sys
 from collections import Counter
 from pathlib import Path
+from typing import get_args
 
 import pytest
 from jsonschema import Draft202012Validator
@@ -23,6 +24,7 @@ from wellposed.catalogue import rules
 from wellposed.formats import forms
 from wellposed.report import READ_VERDICTS
 from wellposed.rules import RULES
+from wellposed.vocabulary.terms import ReviewOutcome
 
 RUNNER = [sys.executable, str(Path(runner.__file__))]
 AREAS = {
@@ -35,6 +37,7 @@ AREAS = {
     "xml": 50,
     "csv": 75,
     "fhir": 30,
+    "review": 50,
 }
 OF_WORKBOOKS = {
     "table-sheet",
@@ -90,8 +93,12 @@ def test_the_schemas_refuse_what_they_do_not_know():
     assert not SCHEMAS["case"].is_valid(about | {"task": "guess"})
     assert not SCHEMAS["case"].is_valid(about | {"task": "verify"})
     assert not SCHEMAS["case"].is_valid(about | {"now": "2026-03-05T08:00:00Z"})
+    assert not SCHEMAS["case"].is_valid(about | {"task": "review"})
+    assert not SCHEMAS["case"].is_valid(about | {"task": "review", "beside": {"trust": "trust.json"}})
+    assert not SCHEMAS["case"].is_valid(about | {"beside": {"prescription": "prescription.json"}})
     assert not SCHEMAS["expected"].is_valid(expected | {"message": "words"})
     assert not SCHEMAS["expected"].is_valid(expected | {"conflicts": [[{"role": "asked"}]]})
+    assert not SCHEMAS["expected"].is_valid(expected | {"clauses": [{"clause": "c1", "outcome": "well"}]})
 
 
 def test_every_area_holds_its_share():
@@ -172,8 +179,8 @@ def test_every_heading_named_is_in_the_specification():
 def test_every_rule_has_a_case():
     told = {finding["rule"] for case in kit.cases() for finding in case.expected["findings"]}
     over_revisions = {rule.id for rule in RULES} - {rule.id for rule in clinical.ALONE}
-    with_others = ("history", "intake", "signs")  # a case is one document: the page says so
-    over_documents = {rule.id for rule in rules() if rule.group in with_others or rule.group.startswith("setup ")}
+    over_a_case = ("history", "intake")  # no case holds a whole conversation: the page says so
+    over_documents = {rule.id for rule in rules() if rule.group in over_a_case}
     assert sorted({rule.id for rule in rules()} - told - over_revisions - over_documents) == []
 
 
@@ -214,6 +221,12 @@ def test_every_verdict_and_outcome_has_a_case():
     assert {case.expected["outcome"] for case in kit.cases()} == OUTCOMES
 
 
+def test_every_outcome_of_a_clause_has_a_case_with_its_sum():
+    with_clauses = [case for case in kit.cases() if "clauses" in case.expected]
+    assert {one["outcome"] for case in with_clauses for one in case.expected["clauses"]} == set(get_args(ReviewOutcome))
+    assert [case.about["id"] for case in with_clauses if "reason" not in case.about] == []
+
+
 def test_what_disagrees_is_in_the_kit():
     assert set(DISAGREES) <= {case.about["id"] for case in kit.cases()}
 
@@ -231,6 +244,8 @@ def first(**members):
 
 TWICE = "contradiction/012-two-conflicts-on-one-keep"
 SIGNED = "signature/001-what-is-signed-by-its-sender-comes-from-its-sender"
+CLAUSE = "review/007-1-5-mm-of-intrusion-meets-an-order-of-1-to-2-mm"
+SIGN = "review/001-a-variable-goes-the-other-way-than-the-prescription-asks-in"
 ANY = "contradiction/037-room-of-the-other-arch"
 WRONG = {
     "another outcome": (TWICE, changed(outcome="accept")),
@@ -267,6 +282,14 @@ WRONG = {
     ),
     "another digest": (SIGNED, changed(digest="0" * 64)),
     "no digest": (SIGNED, lambda answer: answer.pop("digest")),
+    "another outcome of a clause": (CLAUSE, lambda answer: answer["clauses"][0].update(outcome="not-met")),
+    "an outcome of another clause": (CLAUSE, lambda answer: answer["clauses"][0].update(clause="c2")),
+    "two outcomes of a clause": (
+        CLAUSE,
+        lambda answer: answer["clauses"].append({"clause": "c1", "outcome": "not-met"}),
+    ),
+    "no clauses": (CLAUSE, lambda answer: answer.pop("clauses")),
+    "no sign asked about": (SIGN, changed(findings=[])),
     "skipped": (TWICE, lambda answer: (answer.clear(), answer.update(skipped=True))),
     "errored": (TWICE, lambda answer: (answer.clear(), answer.update(errored=True))),
 }
@@ -333,8 +356,8 @@ def test_a_program_that_accepts_everything_passes_only_what_is_plainly_sound():
         case.about["id"]
         for case in kit.cases()
         if case.expected["outcome"] == "accept"
-        and case.expected.get("verdict") == "possible"
-        and not case.expected["findings"]
+        and case.expected.get("verdict", "possible") == "possible"
+        and not any(case.expected.get(name) for name in ("findings", "clauses", "digest"))
     }
     assert set(passed(ACCEPTS, kit.cases())) == plain
 
@@ -367,6 +390,10 @@ LINES = {
     "another task": (
         '{"seq": 7, "case": {"task": "sign", "media_type": "application/json", "input": ""}}',
         {"seq": 7, "skipped": True, "why": "task sign"},
+    ),
+    "no prescription": (
+        '{"seq": 7, "case": {"task": "review", "media_type": "application/json", "input": "", "beside": {}}}',
+        {"seq": 7, "errored": True, "why": "KeyError"},
     ),
     "no list of keys": (
         '{"seq": 7, "case": {"task": "verify", "media_type": "application/json", "input": "", "beside": {}}}',
