@@ -15,7 +15,7 @@ from wellposed.exchange.intake import Desk, NotTaken, taken_in
 from wellposed.exchange.kept import Answer
 from wellposed.exchange.receipts import receipt_name, written
 from wellposed.exchange.store import Store, StoreError
-from wellposed.exchange.times import now
+from wellposed.model.moments import now
 from wellposed.reading.limits import MOST_BYTES
 from wellposed.render.intake import not_taken_text, taking_text
 

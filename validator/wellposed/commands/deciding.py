@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
-from datetime import UTC, datetime
 from typing import Any
 
 import click
@@ -14,6 +13,7 @@ from wellposed.commands.output import width
 from wellposed.digests import digest
 from wellposed.findings import Severity
 from wellposed.model import Prescription, Review, Setup
+from wellposed.model.moments import now
 from wellposed.render.json_report import dumped
 from wellposed.render.text import text
 from wellposed.report import Report
@@ -64,7 +64,7 @@ def document_text(review: SetupReview, prescription: Prescription, setup: Setup,
 
 
 def _decision(options: Mapping[str, Any]) -> Decision:
-    issued = options["issued"] or datetime.now(UTC).isoformat(timespec="seconds")
+    issued = options["issued"] or now()
     replaced = options["replaces"]
     return Decision(
         outcome=options["outcome"],

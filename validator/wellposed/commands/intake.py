@@ -17,8 +17,8 @@ from wellposed.exchange.answering import stands
 from wellposed.exchange.audit import audited
 from wellposed.exchange.intake import Desk, prescription_case, withdrawn
 from wellposed.exchange.store import Store, StoreError
-from wellposed.exchange.times import now
 from wellposed.exchange.trusting import TrustError, empty
+from wellposed.model.moments import now
 from wellposed.render.intake import audit_text, closing, standing_text, withdrawal_text
 
 __all__ = ["command"]

@@ -26,10 +26,10 @@ from wellposed.commands.output import printed
 from wellposed.exchange import keys, trusting
 from wellposed.exchange.changes import change_signed
 from wellposed.exchange.spoken import same
-from wellposed.exchange.times import now, time_of
 from wellposed.exchange.trust import Trust
 from wellposed.model.base import Part
 from wellposed.model.keys import PrivateKey, PublicKey, Reason, SignedKeyChange
+from wellposed.model.moments import now, time_of
 from wellposed.render.keys import PICTURES, key_text, keys_text, picture
 
 __all__ = ["command"]

@@ -13,8 +13,8 @@ from wellposed.commands.key_files import read_trust
 from wellposed.commands.output import printed, width
 from wellposed.exchange import jws
 from wellposed.exchange.arrival import Received, received
-from wellposed.exchange.times import now, time_of
 from wellposed.exchange.verification import Verification, verified
+from wellposed.model.moments import now, time_of
 from wellposed.reading.limits import MOST_BYTES
 from wellposed.render.verification import verification_json, verification_text
 from wellposed.report import Report

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from datetime import datetime
 
 from wellposed.consistency.whole import Written
 from wellposed.declare import Told, rule, told
 from wellposed.findings import Severity
+from wellposed.model.moments import time_of
 from wellposed.model.receipt import Receipt
 
 _MUST_BE_ANSWERED = ("stop", "ask")
@@ -78,17 +78,9 @@ def received_after_receipt(whole: WholeReceipt) -> Iterator[Told]:
     Passes: {"received": "2026-03-05T08:00:00Z", "issued": "2026-03-05T09:00:00+01:00"}
     Fails: {"received": "2026-03-05T08:00:01Z", "issued": "2026-03-05T09:00:00+01:00"}
     """
-    received, issued = _moment(whole.document.received), _moment(whole.document.issued)
+    received, issued = time_of(whole.document.received or ""), time_of(whole.document.issued)
     if received and issued and received > issued:
         yield told("/received", expected="a moment no later than issued")
-
-
-def _moment(said: str | None) -> datetime | None:
-    """The moment; None where it is not stated, or the calendar has no such day."""
-    try:
-        return datetime.fromisoformat(said) if said is not None else None
-    except ValueError:
-        return None
 
 
 RULES = (accepted_though_stopped, returned_without_finding, received_after_receipt)

@@ -9,11 +9,11 @@ from typing import Any
 
 from wellposed.digests import canonical, digest, digest_of
 from wellposed.exchange.jws import Parts, taken_apart
-from wellposed.exchange.times import Time, time_of
 from wellposed.exchange.trust import Trust, key_of
 from wellposed.findings import Finding
 from wellposed.model.envelope import Envelope
 from wellposed.model.keys import TrustedKey
+from wellposed.model.moments import Time, time_of
 from wellposed.reading import Document, structured
 
 SENDERS = {

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from enum import StrEnum
 
-from wellposed.exchange.times import Time, later, time_of
 from wellposed.model.keys import Reason, TrustedKey, TrustedKeys
+from wellposed.model.moments import Time, later, time_of
 
 __all__ = ["COMPROMISED", "Standing", "Trust", "in_force_for", "key_of", "standing"]
 

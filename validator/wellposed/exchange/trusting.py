@@ -10,11 +10,11 @@ from typing import Any
 
 from wellposed.exchange.changes import change_fits
 from wellposed.exchange.keys import thumbprint
-from wellposed.exchange.times import later, time_of
 from wellposed.exchange.trust import COMPROMISED, Standing, Trust, key_of, standing
 from wellposed.findings import Finding
 from wellposed.model.base import Part
 from wellposed.model.keys import PublicKey, Reason, SignedKeyChange, TrustedKey
+from wellposed.model.moments import later, time_of
 from wellposed.reading.keys import read_keys
 
 __all__ = ["TrustError", "added", "content_of", "empty", "replaced", "revoked", "trust_of"]

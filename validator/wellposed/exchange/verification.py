@@ -9,10 +9,10 @@ from wellposed.declare import Rule
 from wellposed.exchange import order, sender
 from wellposed.exchange import signature as signatures
 from wellposed.exchange.arrival import Arrival, Received
-from wellposed.exchange.times import time_of
 from wellposed.exchange.trust import Trust
 from wellposed.findings import Finding, Severity, ordered
 from wellposed.model.envelope import Envelope
+from wellposed.model.moments import time_of
 from wellposed.reading import Document, read_document
 
 __all__ = ["RULES", "Received", "Trust", "Verification", "verified"]

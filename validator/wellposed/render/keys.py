@@ -10,9 +10,9 @@ import segno
 from wellposed.exchange.base64url import bytes_of
 from wellposed.exchange.keys import thumbprint
 from wellposed.exchange.spoken import URN, words
-from wellposed.exchange.times import Time, later, time_of
 from wellposed.exchange.trust import Standing, Trust, standing
 from wellposed.model.keys import PublicKey, TrustedKey
+from wellposed.model.moments import Time, later, time_of
 
 __all__ = ["PICTURES", "key_text", "keys_text", "picture"]
 

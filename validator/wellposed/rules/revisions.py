@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from datetime import datetime
 from math import ceil
 
 from wellposed.digests import digest
 from wellposed.findings import Severity
-from wellposed.model.prescription import Prescription
+from wellposed.model.moments import time_of
 from wellposed.rules._declare import Told, rule, said, told
 from wellposed.rules.chart import Chart
 from wellposed.rules.clauses_kept import dropped, mentioned, reversed_in, unmet_goals
@@ -90,19 +89,11 @@ def revision_out_of_order(chart: Chart) -> Iterator[Told]:
     last = max(chart.earlier, key=lambda rx: rx.revision, default=None)
     if last is None:
         return
-    now, before = _moment(chart.rx), _moment(last)
+    now, before = time_of(chart.rx.issued), time_of(last.issued)
     if chart.rx.revision <= last.revision:
         yield told("/revision", what="The number of this revision is not above", revision=last.revision)
     elif now and before and now < before:
         yield told("/issued", what="The moment of issue lies before", revision=last.revision)
-
-
-def _moment(prescription: Prescription) -> datetime | None:
-    """When it was issued; None if the calendar has no such day."""
-    try:
-        return datetime.fromisoformat(prescription.issued)
-    except ValueError:
-        return None
 
 
 @rule(

@@ -23,11 +23,11 @@ from tests.validator.wellposed.exchange.arrivals import (
 
 from wellposed.exchange import changes, jws, keys
 from wellposed.exchange.base64url import bytes_of
-from wellposed.exchange.times import time_of
 from wellposed.exchange.trust import Standing, standing
 from wellposed.exchange.trusting import TrustError, added, content_of, empty, replaced, revoked, trust_of
 from wellposed.exchange.verification import verified
 from wellposed.model.keys import PrivateKey, PublicKey, SignedKeyChange
+from wellposed.model.moments import time_of
 
 MINE = "https://keys.example/"
 SINCE, LATER = "2026-03-04T12:00:00Z", "2026-03-06T12:00:00Z"
