@@ -85,6 +85,8 @@ def lines(said: Reading, mapping: Mapping, *, every_cell: bool = False) -> list[
     left, silent, found = left_out(mapping), unsaid(said), rows(said)
     head += [f"Left out, as declared: {', '.join(left)}."] if left else []
     head += [f"Not stated, as declared: {', '.join(silent)}."] if silent else []
+    head += [f"Taken out: {', '.join(said.extractions) or 'no tooth'}."] if said.extractions is not None else []
+    head += [f"Aligners: {', '.join(f'{arch} {n}' for arch, n in said.aligners.items())}."] if said.aligners else []
     if every_cell:
         return [*head, f"{len(found)} cells read:", *(f"  {_line(row)}" for row in found)]
     return [*head, f"{len(found)} cells read, told by column (with --all, each):", *_by_column(found)]

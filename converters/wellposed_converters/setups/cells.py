@@ -29,7 +29,7 @@ _LOOKS: Final = (
     (re.compile(r"[+-]?[0-9]+[.][0-9]+$"), "a number with a decimal point"),
     (re.compile(r"[+-]?[0-9.,]+[eE][+-]?[0-9]+$"), "a number with an exponent"),
     (re.compile(r"[\u2010-\u2015\u2212]\s*[0-9]"), "a number whose minus is another sign"),
-    (re.compile(r"[(].*[)]$"), "a number in brackets"),
+    (re.compile(r"[(]\s*[+-]?[0-9].*[)]$"), "a number in brackets"),
     (re.compile(r"[+-]?[0-9.,]+\s*%$"), "percent"),
     (re.compile(r"[+-]?[0-9.,]+\s*[^\W\d_°µ'\"]*[°µ'\"]?[^\W\d_]*$"), "a number with something behind it"),
 )

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import json
+import re
 import tomllib
+from collections import Counter
 from collections.abc import Iterator
 from typing import Any, cast
 
@@ -11,7 +13,20 @@ from wellposed.vocabulary.measures import MEASURE_KINDS
 from wellposed.vocabulary.motions import VARIABLE_UNITS
 from wellposed_converters.setups.directions import fits
 from wellposed_converters.setups.faults import Fault, Place, RefusedError, UnreadableError
-from wellposed_converters.setups.mapping import Amount, Mapping, Movement, Own, Predicted, Reductions, Rows, sides_of
+from wellposed_converters.setups.mapping import (
+    Amount,
+    Mapping,
+    Movement,
+    Own,
+    Predicted,
+    Reductions,
+    Rows,
+    columns_of,
+    headers_of,
+    sides_of,
+)
+
+_PAGE = "spec/setup-tables.md"
 
 
 def mapping_of(data: bytes, name: str) -> Mapping:
@@ -23,16 +38,22 @@ def mapping_of(data: bytes, name: str) -> Mapping:
     """
     try:
         said = tomllib.loads(data.decode("utf-8"))
-    except (UnicodeDecodeError, tomllib.TOMLDecodeError) as fault:
+    except (ValueError, RecursionError) as fault:  # of bytes, of TOML, of a number of too many digits
         do = "Mend it; a TOML file is UTF-8 text."
         raise UnreadableError(
-            [Fault("setup-columns-unreadable", Place(name), "what is no TOML", "TOML", do)]
+            [Fault("setup-columns-unreadable", Place(name, _row(fault)), "what is no TOML", "TOML", do)]
         ) from fault
     made = _made(said, name)
     faults = tuple(Fault("setup-columns-amiss", Place(name), *words) for words in _amiss(made))
     if faults:
         raise RefusedError(faults)
     return made
+
+
+def _row(fault: Exception) -> int:
+    """The line a fault of TOML names, 0 for none."""
+    found = re.search(r"\(at line ([0-9]+),", str(fault))
+    return int(found[1]) if found else 0
 
 
 def _made(said: dict[str, Any], name: str) -> Mapping:
@@ -45,12 +66,13 @@ def _made(said: dict[str, Any], name: str) -> Mapping:
 
 def _shape(wrong: dict[str, Any], name: str) -> Fault:
     at = ".".join(str(step + 1) if isinstance(step, int) else step for step in wrong["loc"])
+    other = ("setup-columns-value", "a value that it cannot have", wrong["msg"].removeprefix("Input should be "))
     kinds = {
-        "extra_forbidden": ("setup-columns-unknown", "a member that is not known"),
-        "missing": ("setup-columns-missing", "nothing"),
+        "extra_forbidden": ("setup-columns-unknown", "a member that is not known", "one that the page names"),
+        "missing": ("setup-columns-missing", "nothing", "a value"),
     }
-    rule, found = kinds.get(wrong["type"], ("setup-columns-value", "a value that it cannot have"))
-    return Fault(rule, Place(name, 0, "", at), found, wrong["msg"], "See the page on tables of a setup.")
+    rule, found, expected = kinds.get(wrong["type"], other)
+    return Fault(rule, Place(name, 0, "", at), found, expected, f"See the page {_PAGE}.")
 
 
 Words = tuple[str, str, str]
@@ -76,7 +98,19 @@ def _amiss(made: Mapping) -> Iterator[Words]:
         yield "`unit` without `unit_words` in [rows], or the reverse", "both or none", "Declare the other."
     for number, one in enumerate(made.movement, start=1):
         yield from _movement(one, f"[[movement]] {number}", made.rows)
+    yield from _doubled(made)
     yield from _extras(made)
+
+
+def _doubled(made: Mapping) -> Iterator[Words]:
+    """Headers and names that are declared to be two things."""
+    said = [one.name if made.rows else one.column for one in made.movement]
+    for name, count in Counter(name for name in said if name is not None).items():
+        if count > 1:
+            yield f'"{name}" in {count} [[movement]]', "each column or name to be one variable", "Leave the one it is."
+    for name in sorted(headers_of(made) & {*made.table.ignore_columns}):
+        do = "Take it out of one of them."
+        yield f'"{name}" declared, and left out by `ignore_columns`', "each header to be read or left out", do
 
 
 def _movement(one: Movement, named: str, rows: Rows | None) -> Iterator[Words]:
@@ -133,6 +167,13 @@ def _own(part: Own | None, name: str, made: Mapping) -> Iterator[Words]:
         return
     if (part.sheet is None) != (part.header_row is None) or (part.tooth is not None and part.sheet is None):
         yield f"[{name}]: `sheet`, `header_row`, `tooth`", "all of them for a sheet of its own, or none", "Mend it."
+    doubled = columns_of(part) & {*part.ignore_columns}
+    if doubled:
+        yield (
+            f"[{name}]: a header declared, and left out by `ignore_columns`",
+            "one of them",
+            "Take it out of the other.",
+        )
     if part.sheet is None and (made.stages or made.rows):
         yield f"[{name}] among rows that name a tooth several times", "a sheet of its own", "Declare the sheet."
 

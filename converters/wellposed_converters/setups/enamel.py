@@ -71,6 +71,11 @@ class Enamel:
         place, table = self.view.place(row, header), self.view.table
         if text in table.none:
             return Number(Decimal(0), (NONE_SAID,))
+        if text in table.not_stated:
+            expected = "an amount, or a text declared to mean none"
+            do = "State it, or declare the text under `none` of [table]."
+            self.tell(Fault("setup-table-contact-not-told", place, "a text declared to say nothing", expected, do))
+            return None
         bare = without_unit(text, self.asked, place, self.tell)
         value = None if bare is None else number(bare, self.view.cell(row, header), place, table, self.tell)
         if value is not None and value < 0:
@@ -161,19 +166,18 @@ class Enamel:
     def _joined(self, contact: str, sides: list[Side]) -> Iterator[Taken]:
         first, amounts = sides[0], {side.amount.value for side in sides}
         if len({side.tooth for side in sides}) < len(sides):
-            self._told(first, contact, f"{first.tooth} twice", "each tooth once")
+            self._told(first, f"{first.tooth} twice", "each tooth once")
         elif self.asked.counts == "contact" and len(amounts) > 1:
-            self._told(first, contact, f"two amounts for {contact}", "one amount, said of both teeth alike")
+            self._told(first, f"two amounts for {contact}", "one amount, said of both teeth alike")
         elif self.asked.counts == "surface" and len(sides) == 1 and self.asked.not_listed is None:
-            self._told(first, contact, f"one of the two surfaces at {contact}", "an amount for both")
+            self._told(first, f"one of the two surfaces at {contact}", "an amount for both")
         else:
             total = sum(amounts) if self.asked.counts == "contact" else sum(side.amount.value for side in sides)
             said = tuple(dict.fromkeys(word for side in sides for word in side.amount.said))
             both = ("both surfaces together",) if self.asked.counts == "surface" and len(sides) > 1 else ()
             yield from [Taken(contact, Decimal(total), None, first.place, (*said, *both))] if total else []
 
-    def _told(self, side: Side, contact: str, found: str, expected: str) -> None:
-        del contact
+    def _told(self, side: Side, found: str, expected: str) -> None:
         self.tell(Fault("setup-table-contact-not-clear", side.place, found, expected, "Look at both teeth's cells."))
 
 

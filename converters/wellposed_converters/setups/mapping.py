@@ -186,3 +186,23 @@ def sides_of(measure: str) -> tuple[Sided, ...]:
     if measure.endswith("-midline"):
         return "left", "right"
     return ("class-ii", "class-iii") if "-relation-" in measure else ()
+
+
+def headers_of(mapping: Mapping) -> set[str]:
+    """The headers that are read in the table of movements."""
+    wanted = {mapping.tooth.column, *(mapping.table.ignore_rows_with or {})}
+    for one in mapping.movement:
+        wanted |= {name for name in (one.column, one.direction_column) if name is not None}
+    if mapping.rows:
+        rows = mapping.rows
+        wanted |= {name for name in (rows.movement, rows.value, rows.direction, rows.unit) if name is not None}
+    wanted |= {mapping.stages.column} if mapping.stages else set()
+    for part in (mapping.reductions, mapping.attachments, mapping.extractions):
+        wanted |= columns_of(part) if part and part.sheet is None else set()
+    return wanted
+
+
+def columns_of(part: Own) -> set[str]:
+    """The headers a part needs."""
+    names = ("tooth", "column", "from_aligner", "mesial", "distal", "contact", "amount", "before_aligner")
+    return {name for key in names if (name := getattr(part, key, None)) is not None}

@@ -37,6 +37,15 @@ class Item:
     said: tuple[str, ...]
 
 
+class Unsaid(NamedTuple):
+    """A movement of which a cell is declared to say nothing."""
+
+    tooth: str
+    variable: Variable
+    stage: int
+    place: Place
+
+
 class Subject(NamedTuple):
     """Whose row it is, and of which stage."""
 
@@ -52,7 +61,7 @@ class Reader:
     mapping: Mapping
     view: View
     tell: Tell
-    unsaid: list[Place] = field(default_factory=list)
+    unsaid: list[Unsaid] = field(default_factory=list)
 
     def items(self, named: list[Named]) -> Iterator[Item]:
         """Every movement; the teeth's names are added to ``named`` as they are met."""
@@ -70,9 +79,12 @@ class Reader:
         stages = self.mapping.stages
         if stages is None or stages.column not in self.view.at:
             return FINAL
-        cell, place = self.view.cell(row, stages.column), self.view.place(row, stages.column)
-        if stages.final_text is not None and cell.text == stages.final_text:
+        text = self.view.words(row, stages.column, self.tell)
+        if text is None:
+            return None
+        if text == stages.final_text:
             return FINAL
+        cell, place = self.view.cell(row, stages.column), self.view.place(row, stages.column)
         return whole(cell, place, self.view.table, self.tell)
 
     def _wide(self, of: Subject) -> Iterator[Item]:
@@ -113,7 +125,7 @@ class Reader:
         if text is None:
             return
         if text in table.not_stated:
-            self.unsaid.append(place)
+            self.unsaid.append(Unsaid(of.tooth, one.variable, of.stage, place))
         elif text in table.none:
             yield Item(of.tooth, one.variable, of.stage, Decimal(0), place, ("declared to mean none",))
         else:
@@ -159,7 +171,7 @@ class Reader:
             )
         elif word in directions:
             return value, directions[word]
-        elif value == 0:
+        elif value == 0 and word in ("", *self.view.table.none):
             return value, next(iter(directions.values()))
         else:
             found = "a word that is not declared" if word else "no direction"

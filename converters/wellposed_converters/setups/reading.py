@@ -8,14 +8,14 @@ from dataclasses import dataclass
 
 from wellposed.kinematics.mouth import Mouth
 from wellposed.model.prescription import Prescription
-from wellposed.vocabulary.teeth import ARCHES, arch_of
+from wellposed.vocabulary.teeth import ARCHES
 from wellposed_converters.setups.columns import View, view
 from wellposed_converters.setups.enamel import Enamel, Lines, Taken, in_order
 from wellposed_converters.setups.faults import Fault, Place, RefusedError, Tell
 from wellposed_converters.setups.grid import Book, Grid
-from wellposed_converters.setups.mapping import Mapping, Own, Table
-from wellposed_converters.setups.movements import FINAL, Item, Reader
-from wellposed_converters.setups.path import at_the_end, cumulated, once
+from wellposed_converters.setups.mapping import Mapping, Own, Table, columns_of, headers_of
+from wellposed_converters.setups.movements import FINAL, Item, Reader, Unsaid
+from wellposed_converters.setups.path import at_the_end, cumulated, last_stages, once
 from wellposed_converters.setups.teeth import Named, questions
 from wellposed_converters.setups.teeth_said import Carrier, Marked, Measured, Single, carriers, taken_out
 
@@ -99,52 +99,37 @@ class _Table:
 
     def reading(self) -> Reading:
         table, named = self.mapping.table, list[Named]()
-        seen = view(self.grid, table, table.header_row, self._wanted(), table.ignore_columns, self.tell)
+        seen = view(self.grid, table, table.header_row, headers_of(self.mapping), table.ignore_columns, self.tell)
         reader = Reader(self.mapping, seen, self.tell)
         items = once(reader.items(named), self.tell)
-        final, stages = self._path(items)
+        final, stages = self._path(items, reader.unsaid)
         extractions = self._extractions(seen, named)
         reductions = self._reductions(seen, named, extractions)
         attachments = self._attachments(seen, named, extractions)
         single = Single(self.mapping, self.book, self.sheet, self.tell)
-        last = {arch: max((one.stage for one in stages if arch_of(one.tooth) == arch), default=0) for arch in ARCHES}
-        aligners = single.aligners(last) or None
+        aligners = single.aligners(last_stages((*stages, *reader.unsaid))) or None
         predicted = tuple(single.predicted()) if self.mapping.predicted else None
         mouth, tooth = self._mouth(()), self.mapping.tooth
         for fault in questions(named, tooth.notation, mouth, tooth.confirmed):
             self.tell(fault)
-        unsaid = tuple(reader.unsaid)
+        unsaid = tuple(one.place for one in reader.unsaid)
         return Reading(final, stages, aligners, extractions, reductions, attachments, predicted, unsaid, self.book.said)
 
     @property
     def grid(self) -> Grid:
         return self.book.sheets[self.sheet]
 
-    def _wanted(self) -> set[str]:
-        """The headers of the table of movements."""
-        mapping, wanted = self.mapping, {self.mapping.tooth.column}
-        for one in mapping.movement:
-            wanted |= {name for name in (one.column, one.direction_column) if name is not None}
-        if mapping.rows:
-            rows = mapping.rows
-            wanted |= {name for name in (rows.movement, rows.value, rows.direction, rows.unit) if name is not None}
-        wanted |= {mapping.stages.column} if mapping.stages else set()
-        wanted |= set(mapping.table.ignore_rows_with or {})
-        for part in (mapping.reductions, mapping.attachments, mapping.extractions):
-            wanted |= _columns_of(part) if part and part.sheet is None else set()
-        return wanted - set(mapping.table.ignore_columns)
-
-    def _path(self, items: list[Item]) -> tuple[tuple[Item, ...], tuple[Item, ...]]:
+    def _path(self, items: list[Item], unsaid: list[Unsaid]) -> tuple[tuple[Item, ...], tuple[Item, ...]]:
         """Where each variable ends, and where it stands on the way."""
         asked = self.mapping.stages
         staged = [item for item in items if item.stage != FINAL]
         if asked is None or asked.final == "own-rows":
             return tuple(item for item in items if item.stage == FINAL), tuple(staged)
         if asked.counts == "step":
-            staged = cumulated(staged, asked, self.tell)
+            staged = cumulated(staged, unsaid, asked, self.tell)
             last = {(one.tooth, one.variable): one for one in sorted(staged, key=lambda one: one.stage)}
             return tuple(last.values()), tuple(staged)
-        return tuple(at_the_end(staged, asked, self.tell)), tuple(staged)
+        return tuple(at_the_end(staged, unsaid, asked, self.tell)), tuple(staged)
 
     def _view(self, part: Own, seen: View) -> View | None:
         """Where the columns of a part stand: in the same table, or in a sheet of its own."""
@@ -155,7 +140,7 @@ class _Table:
             do = "Look at its name; give a file of its own with --also."
             self.tell(Fault("setup-table-sheet", Place(part.sheet), "no such sheet", "a sheet of the file", do))
             return None
-        return view(grid, self._own_table(), part.header_row or 1, _columns_of(part), part.ignore_columns, self.tell)
+        return view(grid, self._own_table(), part.header_row or 1, columns_of(part), part.ignore_columns, self.tell)
 
     def _own_table(self) -> Table:
         """Declared row numbers and headers are those of the table of movements."""
@@ -196,9 +181,3 @@ class _Table:
     def _mouth(self, out: Collection[str]) -> tuple[str, ...]:
         teeth = self.prescription.teeth
         return tuple(tooth for tooth in (*teeth.upper, *teeth.lower) if tooth not in out)
-
-
-def _columns_of(part: Own) -> set[str]:
-    """The headers a part needs."""
-    names = ("tooth", "column", "from_aligner", "mesial", "distal", "contact", "amount", "before_aligner")
-    return {name for key in names if (name := getattr(part, key, None)) is not None}

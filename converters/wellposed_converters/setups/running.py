@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Iterable
 from collections.abc import Mapping as Mappings
 from datetime import UTC, datetime
 from pathlib import Path
@@ -34,11 +35,15 @@ NOT_READ: Final = 3
 LARGEST: Final = 5_000_000
 SEPARATED: Final = (".csv", ".tsv", ".txt")
 WORKBOOK: Final = ".xlsx"
+_NO_FILE: Final = ": no file was named with -o"
 
 
 def run(table: str, options: Mappings[str, Any]) -> int:
     """Read the table, say what came of it, write the setup; the exit status."""
     also = dict(_named(one) for one in options["also"])
+    if len(also) < len(options["also"]):
+        raise click.UsageError("--also takes each name once")
+    _kept(options, (table, options["columns"], options["answers"], options["replaces"], *also.values()))
     try:
         prescription = _prescription(options["answers"])
         mapping = mapping_of(_bytes(options["columns"]), Path(options["columns"]).name)
@@ -53,9 +58,10 @@ def run(table: str, options: Mappings[str, Any]) -> int:
     data = (json.dumps(record, ensure_ascii=False, indent=2) + "\n").encode()
     findings = _findings(data, prescription)
     stops = any(one.severity == Severity.STOP for one in findings)
-    if options["output"] and not stops:
+    written = bool(options["output"]) and not stops
+    if written:
         _write(options["output"], data)
-    _said(said, mapping, record, findings, options)
+    _said(said, mapping, record, findings, options, written)
     return OPEN if any(one.severity in (Severity.STOP, Severity.ASK) for one in findings) else CLEAR
 
 
@@ -137,6 +143,13 @@ def _findings(data: bytes, prescription: Prescription) -> tuple[Finding, ...]:
     return (*found, *sign_questions(made, prescription)) if isinstance(made, Setup) else found
 
 
+def _kept(options: Mappings[str, Any], inputs: Iterable[str | None]) -> None:
+    """A file that is read is never written over."""
+    output = options["output"]
+    if output and any(Path(output).resolve() == Path(one).resolve() for one in inputs if one):
+        raise click.UsageError("-o names a file that is read; a setup never takes its place")
+
+
 def _write(file: str, data: bytes) -> None:
     try:
         Path(file).write_bytes(data)
@@ -160,7 +173,9 @@ def _said(
     record: Mappings[str, Any],
     findings: tuple[Finding, ...],
     options: Mappings[str, Any],
+    written: bool,
 ) -> None:
+    """What was read and found, and whether the setup was written."""
     if options["form"] == "json":
         about = {"left_out": account.left_out(mapping), "not_stated": account.unsaid(said), "file": list(said.said)}
         _json({**about, "read": account.rows(said), "findings": [_data(one) for one in findings], "setup": record})
@@ -169,6 +184,8 @@ def _said(
         click.echo(line)
     for one in findings:
         click.echo(f"{one.severity}  {sentence(one)} [{one.rule}]")
+    if not written:
+        click.echo(f"No setup was written{'' if options['output'] else _NO_FILE}.")
     click.echo(f"\n{CAUTION}")
 
 

@@ -102,5 +102,5 @@ def _strange(place: Place, tooth: str) -> Fault:
 
 def not_a_tooth(place: Place, notation: Notation, tell: Tell) -> None:
     """Tell that a cell names no tooth."""
-    do = "Look at it, or leave the row out by `ignore_rows` or `ignore_rows_with`."
+    do = "Look at it, or leave a row of the table of movements out by `ignore_rows` or `ignore_rows_with`."
     tell(Fault("setup-table-not-a-tooth", place, "what names no tooth there", f"a tooth in {notation}", do))

@@ -60,9 +60,12 @@ class Marked:
             seen.add(tooth)
             yield row, tooth, text
 
-    def unknown(self, row: int, found: str = "a text of which nothing is declared") -> None:
-        """Tell that a cell says nothing that is declared."""
+    def unknown(self, row: int, text: str) -> None:
+        """Tell that a cell says nothing that is declared here."""
+        found = "a text of which nothing is declared"
         do = "Declare what it means, or that it means none (`none` under [table])."
+        if text in self.view.table.not_stated:
+            found, do = "a text declared to say nothing", "State it, or declare the text under `none` of [table]."
         place = self.view.place(row, self.asked.column)
         self.tell(Fault("setup-table-text-unknown", place, found, "a text that is declared", do))
 
@@ -84,7 +87,7 @@ def carriers(marked: Marked, asked: Attachments, named: list[Named], mouth: tupl
             place = marked.view.place(row, asked.column)
             found.append(Carrier(tooth, asked.carries[text], _begins(marked, asked, row), place))
         elif text not in marked.view.table.none:
-            marked.unknown(row)
+            marked.unknown(row, text)
     marked.rest(told, mouth)
     return found
 
@@ -108,7 +111,7 @@ def taken_out(marked: Marked, asked: Extractions, named: list[Named], mouth: tup
         if text in asked.taken:
             found.append(tooth)
         elif text not in marked.view.table.none:
-            marked.unknown(row)
+            marked.unknown(row, text)
     marked.rest(told, mouth)
     return found
 
@@ -123,10 +126,13 @@ class Single:
     tell: Tell
 
     def aligners(self, last: dict[str, int]) -> dict[str, int]:
-        """How many aligners each arch gets, as far as it is said; ``last`` is the greatest stage of each."""
+        """How many aligners each arch gets, as far as it is said; ``last`` is the greatest stage of each that has any.
+
+        An arch without stages is not said to get none: they may stand in another table.
+        """
         asked = self.mapping.aligners
         if asked is None or asked.from_stages:
-            return {arch: last.get(arch, 0) for arch in ARCHES} if asked else {}
+            return last if asked else {}
         said: dict[str, int] = {}
         for arch in ARCHES:
             at = getattr(asked, arch)
@@ -155,6 +161,10 @@ class Single:
         if where is None or grid is None:
             do = "Look at the sheet and the cell that are declared."
             self.tell(Fault("setup-table-no-such-cell", place, "no such sheet or cell", "a cell such as B3", do))
+            return None, place
+        if (where[0] in grid.hidden_rows or where[1] in grid.hidden_columns) and not self.mapping.table.hidden:
+            do = 'Show it, or declare `hidden = "read"`.'
+            self.tell(Fault("setup-table-hidden", place, "a hidden cell", "a cell that is seen", do))
             return None, place
         return grid.cell(*where), place
 

@@ -17,10 +17,15 @@ from openpyxl.utils.exceptions import InvalidFileException
 
 from wellposed_converters.setups.faults import Fault, Place, UnreadableError
 from wellposed_converters.setups.grid import NOTHING, NUMBER, TEXT, Book, Cell, Grid
+from wellposed_converters.setups.laid_out import laid_out
 
 LARGEST_UNPACKED: Final = 20_000_000
 MOST_ROWS: Final = 20_000
 MOST_COLUMNS: Final = 400
+MOST_CELLS: Final = 2_500_000
+"""Of a sheet from its first to its last cell; a long table of every row and header there is has fewer."""
+MOST_LAID_OUT: Final = 1_000_000
+"""No 20,000,000 bytes say more than three quarters of it cell by cell."""
 _CHUNK: Final = 65_536
 _DECLARED: Final = b"<!DOCTYPE"
 """ECMA-376 part 2 forbids it; entities declared in one can grow without end."""
@@ -67,6 +72,9 @@ def _guard(data: bytes, name: str) -> None:
                 if left < 0:
                     do = "Leave out pictures and sheets that are not needed."
                     raise _damaged(name, "more than that", do, f"at most {LARGEST_UNPACKED} bytes unpacked")
+            if sum(laid_out(packed.read(entry)) for entry in packed.infolist()) > MOST_LAID_OUT:
+                do = "Look for merged cells, links and formats over whole columns."
+                raise _damaged(name, "more than that", do, f"at most {MOST_LAID_OUT} cells")
     except _DAMAGES as fault:
         raise _damaged(name, "what no workbook holds", "Save it again as .xlsx without a password.") from fault
 
@@ -92,16 +100,17 @@ def _drawn(data: bytes) -> bool:
 
 
 def _grid(sheet: Any, name: str) -> Grid:
-    if sheet.max_row > MOST_ROWS or sheet.max_column > MOST_COLUMNS:
-        expected = f"at most {MOST_ROWS} rows and {MOST_COLUMNS} columns"
+    rows, columns = sheet.max_row, sheet.max_column
+    if rows > MOST_ROWS or columns > MOST_COLUMNS or rows * columns > MOST_CELLS:
+        expected = f"at most {MOST_ROWS} rows, {MOST_COLUMNS} columns and {MOST_CELLS} cells"
         raise _damaged(name, "more than that", "Take the empty rows and columns away.", expected, sheet.title)
     merged = {at for held in sheet.merged_cells.ranges for at in _within(held)}
-    rows = tuple(
+    cells = tuple(
         tuple(_cell(cell, (cell.row, cell.column) in merged) for cell in row)
         for row in sheet.iter_rows(min_row=1, min_col=1)
     )
     hidden = frozenset(number for number, found in sheet.row_dimensions.items() if found.hidden)
-    return Grid(sheet.title, rows, hidden, frozenset(_hidden_columns(sheet)))
+    return Grid(sheet.title, cells, hidden, frozenset(_hidden_columns(sheet)))
 
 
 def _within(held: Any) -> Iterator[tuple[int, int]]:

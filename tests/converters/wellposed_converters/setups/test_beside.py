@@ -73,7 +73,7 @@ def test_an_amount_by_contact_is_said_of_both_teeth_alike():
 ENAMEL_FAULTS = [
     ("17,-,0,0.2", [("contact", 2, "D")]),
     ("11,-,-0.2,0", [("negative", 2, "C")]),
-    ("11,-,?,0", [("not-a-number", 2, "C")]),
+    ("11,-,?,0", [("contact-not-told", 2, "C")]),
     ("11,-,,0", [("not-a-number", 2, "C")]),
     ("11,-,0.125,0", [("decimals", 2, "C")]),
     (
@@ -208,6 +208,11 @@ def test_a_path_from_the_start_and_one_step_by_step():
     assert (ended, stages) == ({"11": 0.5}, {("11", 1): 0.2})
 
 
+def unmoved(columns):
+    """The reading, in which a step that is not listed is none."""
+    return changed(columns, ("[aligners]", 'steps_not_listed = "unmoved"\n[aligners]'))
+
+
 PATH_FAULTS = [
     ("11,1,0.2\n11,2,0.3\n12,1,0.1", PATH, [("step-missing", 4, "C")]),
     ("11,1,0.2\n11,2,0.3\n12,1,0.1", STEPS, [("step-missing", 4, "C")]),
@@ -217,12 +222,26 @@ PATH_FAULTS = [
     ("11,0,0.2", PATH, [("not-whole", 2, "B")]),
     ("11,end,0.2", PATH, [("not-whole", 2, "B")]),
     ("11,1,0.2", ENDS, [("empty", 0, "")]),
+    ("11,1,0.2\n11,2,0.3\n11,4,0.1", STEPS, [("step-missing", 0, "")]),
+    ("11,2,0.2\n11,3,0.3", STEPS, [("step-missing", 0, "")]),
+    ("11,1,0.2\n11,2,?\n11,3,0.1", STEPS, [("step-missing", 3, "C")]),
+    ("11,1,0.2\n11,2,?\n11,3,0.1", unmoved(STEPS), [("step-missing", 3, "C")]),
+    ("11,1,0.2\n11,2,?", PATH, [("step-missing", 3, "C")]),
+    ("11,1,0.2\n11,2,?\n12,3,0.1", unmoved(PATH), [("step-missing", 3, "C")]),
+    ("11,1,0.2\n11,2,?\n11,3,0.4", PATH, []),
+    ("11,1,0.2\n11,4,0.3", unmoved(STEPS), []),
+    ("11,1,?\n12,1,0.1", STEPS, []),
 ]
 
 
 @pytest.mark.parametrize("rows, columns, expected", PATH_FAULTS)
 def test_a_path_that_is_not_clear(rows, columns, expected):
     assert faults(f"T,S,V\n{rows}\n", COLUMNS + columns) == expected
+
+
+def test_an_arch_without_stages_is_not_said_to_get_no_aligners():
+    """None and not stated are two things; the stages of the other arch may stand in another table."""
+    assert path("T,S,V\n11,1,0.2\n11,2,0.5\n", PATH)[2] == {"upper": 2}
 
 
 CELLS = """
@@ -246,6 +265,21 @@ cell = "B5"
 """
 BELOW = changed(COLUMNS, ("header_row = 1", "header_row = 6\nignore_rows = [1, 2, 3, 4, 5]")) + CELLS
 ABOVE = "Upper,18\nLower,0\nMidline,0.5\nMolars,1.5\nOverbite,2\nT,V\n11,-0.5\n"
+
+
+HIDDEN = [
+    lambda book: setattr(book["Sum"].row_dimensions[3], "hidden", True),
+    lambda book: setattr(book["Sum"].column_dimensions["B"], "hidden", True),
+]
+
+
+@pytest.mark.parametrize("change", HIDDEN)
+def test_a_cell_of_its_own_that_is_hidden_is_told(change):
+    one = '[[predicted]]\nmeasure = "overbite"\nunit = "mm"\ncell = "B3"\nsheet = "Sum"\n'
+    data = xlsx(("Moves", [["T", "V"], [11, -0.5]]), ("Sum", [[], [], ["Overbite", 2.5]]), change=change)
+    columns = COLUMNS.replace('delimiter = ","\n', "") + one
+    assert told(xlsx_faults(data, columns)) == [("hidden", 3, "B")]
+    assert xlsx_faults(data, changed(columns, ("[table]", '[table]\nhidden = "read"'))) == []
 
 
 def test_numbers_in_cells_of_their_own():
@@ -286,6 +320,7 @@ READINGS = [
     ),
     CELLS.replace('"overbite"', '"over-bite"'),
     CARRIED.replace("rectangular-vertical", "round"),
+    '[[movement]]\ncolumn = "V"\nvariable = "out"\nunit = "mm"\npositive = "labial"\n',
 ]
 
 

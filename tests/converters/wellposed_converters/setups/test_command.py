@@ -218,6 +218,24 @@ def test_the_next_revision_names_the_one_before(desk):
     assert (desk.setup["revision"], desk.setup["replaces"]) == (2, sha256(rfc8785.dumps(before)).hexdigest())
 
 
+def test_a_file_that_is_read_is_never_written_over(desk):
+    for name in ("t.csv", "c.toml", "rx.json"):
+        before = (desk.folder / name).read_bytes()
+        assert desk.run("-o", str(desk.folder / name))[0] == 2
+        assert (desk.folder / name).read_bytes() == before
+
+
+def test_it_is_said_where_nothing_was_written(desk):
+    code, said = desk.run("--issued", "yesterday")
+    assert (code, desk.setup, "\nNo setup was written.\n" in said) == (1, None, True)
+    assert "No setup was written" not in desk.run()[1]
+
+
+def test_a_name_given_to_two_files_is_a_wrong_call(desk):
+    named = f"enamel={desk.folder / 't.csv'}"
+    assert desk.run("--also", named, "--also", named)[0] == 2
+
+
 def test_a_further_file_is_known_by_a_name(desk):
     desk.put("enamel.csv", "Where;Amount\n31/41;0,2\n")
     own = '[reductions]\nsheet = "enamel"\nheader_row = 1\ncontact = "Where"\nseparator = "/"\namount = "Amount"\n'

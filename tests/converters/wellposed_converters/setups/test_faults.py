@@ -4,6 +4,8 @@ import pytest
 from tests.converters.wellposed_converters.setups.tables import COLUMNS, CSV, LONG, LONG_CSV, changed, csv_faults
 from tests.validator.wellposed.consistency.ordinary import LOWER, prescription
 
+from wellposed_converters.setups.cells import looks
+
 NAN = "not-a-number"
 
 
@@ -21,6 +23,10 @@ AMOUNTS = [
 @pytest.mark.parametrize("amount", AMOUNTS)
 def test_what_is_no_number_is_refused_where_it_stands(amount):
     assert told(csv_faults(changed(CSV, ("-1,2;5", f"{amount};5")))) == [(NAN, 2, "B")]
+
+
+def test_brackets_around_words_are_not_called_a_number():
+    assert (looks("(none)"), looks("(1,2)")) == ("words", "a number in brackets")
 
 
 # (what is put into the table, what is put into the reading, what is told)
@@ -86,6 +92,8 @@ LONG_CASES = [
     ([("1,2;I", "-1,2;I")], [("direction-and-sign", 2, "C")]),
     ([("1,2;I", "1,2;X")], [("direction", 2, "C")]),
     ([("1,2;I", "1,2;")], [("direction", 2, "C")]),
+    ([("1,2;I", "0;X")], [("direction", 2, "C")]),
+    ([("1,2;I", "0;")], []),
     ([("1,2;I", "1,2;M")], [("direction", 2, "C")]),
     ([("I;mm", "I;grad")], [("unit", 2, "E")]),
     ([("I;mm", "I;inch")], [("unit", 2, "E")]),
@@ -130,6 +138,11 @@ READINGS = [
     [('column = "Up"', 'name = "Up"')],
     [('not_stated = ["n/a"]', 'not_stated = ["n/a", "-"]')],
     [("[tooth]", "[tooth")],
+    [('["Note"]', '["Note", "Turn"]')],
+    [('["Note"]', '["Note", "Tooth"]')],
+    [('none = ["-"]', 'none = ["-"]\nignore_rows_with = { Note = ["b"] }')],
+    [('none = ["-"]', f"none = {'[' * 3000}{']' * 3000}")],
+    [("header_row = 1", f"header_row = {'1' * 5000}")],
 ]
 
 
@@ -138,6 +151,14 @@ def test_a_reading_that_is_not_clear_is_refused_before_the_table_is_read(reading
     found = csv_faults(CSV, changed(COLUMNS, *reading))
     assert found
     assert all(rule.startswith("setup-columns-") for rule, _, _ in found)
+
+
+def test_a_line_that_is_no_toml_is_named():
+    assert told(csv_faults(CSV, changed(COLUMNS, ("\n[table]", "[table]\nx = y")))) == [("columns-unreadable", 2, "")]
+
+
+def test_a_name_that_stands_for_two_movements_is_refused():
+    assert told(csv_faults(LONG_CSV, changed(LONG, ('name = "turn"', 'name = "height"')))) == [("columns-amiss", 0, "")]
 
 
 def test_everything_is_told_in_one_run_and_in_the_same_order():

@@ -8,6 +8,7 @@ import zipfile
 import pytest
 from openpyxl.comments import Comment
 from openpyxl.styles import Font
+from openpyxl.xml.constants import SHEET_MAIN_NS
 from tests.converters.wellposed_converters.setups.tables import (
     COLUMNS,
     CSV,
@@ -171,6 +172,48 @@ def test_a_workbook_that_unpacks_to_more_than_is_held_is_refused():
         workbook(bomb, "t.xlsx")
     (fault,) = refused.value.faults
     assert fault.expected == "at most 20000000 bytes unpacked"
+
+
+SPREAD = [
+    '<mergeCells count="1"><mergeCell ref="A5:XFD1048576"/></mergeCells>',
+    '<mergeCells count="1"><mergeCell ref="$a$5:$cv$20000"/></mergeCells>',
+    '<hyperlinks><hyperlink ref="A5:CV20000" location="x"/></hyperlinks>',
+    '<hyperlinks><hyperlink ref="A:A" location="x"/></hyperlinks>',
+    f'<y:hyperlinks xmlns:y="{SHEET_MAIN_NS}"><y:hyperlink ref="A:A"/></y:hyperlinks>',
+]
+
+
+@pytest.mark.parametrize("spread", SPREAD)
+@pytest.mark.parametrize("encoding", ["utf-8", "utf-16"])
+def test_a_range_that_stands_for_millions_of_cells_is_refused_before_it_is_laid_out(spread, encoding):
+    with zipfile.ZipFile(io.BytesIO(moves())) as book:
+        parts = {entry.filename: book.read(entry) for entry in book.infolist()}
+    sheet = parts["xl/worksheets/sheet1.xml"].decode().replace("</sheetData>", f"</sheetData>{spread}")
+    parts["xl/worksheets/sheet1.xml"] = sheet.encode(encoding)
+    assert refused(packed(**parts)).expected == "at most 1000000 cells"
+
+
+def test_a_sheet_whose_last_cell_is_far_away_is_refused_before_its_empty_cells_are_made():
+    assert refused(moves(put("OJ20000", 1))).expected == "at most 20000 rows, 400 columns and 2500000 cells"
+
+
+def test_xml_that_only_the_library_could_read_is_refused():
+    """In EBCDIC no declaration of a document type can be seen."""
+    with zipfile.ZipFile(io.BytesIO(moves())) as book:
+        parts = {entry.filename: book.read(entry) for entry in book.infolist()}
+    for name, data in parts.items():
+        ours = f"<?xml version='1.0' encoding='cp037'?>{data.decode().partition('?>')[2] or data.decode()}".encode(
+            "cp037"
+        )
+        assert refused(packed(**{**parts, name: ours})).found == "what no workbook holds"
+
+
+def refused(data):
+    """The one fault of a workbook that is not read."""
+    with pytest.raises(UnreadableError) as error:
+        workbook(data, "t.xlsx")
+    (fault,) = error.value.faults
+    return fault
 
 
 ROUNDED = [(1.005, 1.01), (-1.005, -1.01), (0.125, 0.13), (1.2349, 1.23), (-0.004, 0.0), (1.2, 1.2)]
