@@ -27,6 +27,7 @@ from wellposed.consistency import (
     setup_path,
     setups,
     teeth,
+    texts,
 )
 from wellposed.consistency.receipts import WholeReceipt
 from wellposed.consistency.whole import Whole, Written
@@ -43,7 +44,10 @@ TOPICS = (
 )
 RULES: tuple[Rule[Whole], ...] = tuple(rule for topic in TOPICS for rule in topic.RULES)
 
-OWN_OF_SETUPS: tuple[Rule[WholeSetup], ...] = (*setups.RULES, *setup_path.RULES, *setup_claims.RULES)
+OWN_OF_SETUPS: tuple[Rule[WholeSetup], ...] = (
+    *(*setups.RULES, *setup_path.RULES, *setup_claims.RULES),
+    *texts.RULES,
+)
 OWN_OF_REVIEWS: tuple[Rule[WholeReview], ...] = reviews.RULES
 OWN_OF_RECEIPTS: tuple[Rule[WholeReceipt], ...] = receipts.RULES
 SETUP_RULES: tuple[Rule[WholeSetup], ...] = (
@@ -62,7 +66,7 @@ REVIEW_RULES: tuple[Rule[WholeReview], ...] = (
     *(*quantities.RULES, *bounds.RULES),
     *(measurements.implausible_value, measurements.measure_teeth_do_not_change),
     *(means.reduction_said_twice, means.width_said_twice, means.excluded_and_allowed),
-    *(*making.RULES, asking.note_may_instruct),
+    *(*making.RULES, asking.note_may_instruct, *texts.RULES),
     *OWN_OF_REVIEWS,
 )
 RECEIPT_RULES: tuple[Rule[WholeReceipt], ...] = (*documents.RULES, *OWN_OF_RECEIPTS)

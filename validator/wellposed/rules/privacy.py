@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator
 
 from wellposed.findings import Severity
-from wellposed.rules import _personal as personal
+from wellposed.vocabulary import personal
 from wellposed.rules._declare import Told, rule, told
 from wellposed.rules.chart import Chart
 from wellposed.rules.free_text import Text, names, texts

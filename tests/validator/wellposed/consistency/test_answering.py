@@ -59,6 +59,7 @@ SEVERITIES = {
     "nothing-planned": "note",
     "predicted-twice": "stop",
     "clause-answered-twice": "stop",
+    "person-in-text": "caution",
     "answers-the-prescription": "stop",
     "clause-reviewed-twice": "stop",
     "approved-and-asked-for": "stop",

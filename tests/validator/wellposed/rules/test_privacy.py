@@ -4,7 +4,7 @@ import pytest
 from tests.validator.wellposed.consistency.ordinary import present
 from tests.validator.wellposed.rules.charts import Case, found, pointers, table
 
-from wellposed.rules import _personal as personal
+from wellposed.vocabulary import personal
 from wellposed.rules.privacy import RULES
 
 AT, IN_NAME = ("/notes/0/text",), ("/records/0/name",)

@@ -84,3 +84,8 @@ def has_a_telephone_number(text: str) -> bool:
 def has_a_mail_address(text: str) -> bool:
     """Whether an e-mail address stands in it."""
     return _MAIL.search(text) is not None
+
+
+def tells_who(text: str) -> bool:
+    """Whether any of these stands in it."""
+    return any(found(text) for found in (names_somebody, tells_a_birth, has_a_telephone_number, has_a_mail_address))
