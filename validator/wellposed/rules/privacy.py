@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator
 
 from wellposed.findings import Severity
-from wellposed.vocabulary import personal
 from wellposed.rules._declare import Told, rule, told
 from wellposed.rules.chart import Chart
 from wellposed.rules.free_text import Text, names, texts
+from wellposed.vocabulary import personal
 
 _DO = "Look at this text; leave out what tells who the patient is."
 _YEAR = slice(4)

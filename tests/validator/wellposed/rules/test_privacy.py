@@ -4,8 +4,8 @@ import pytest
 from tests.validator.wellposed.consistency.ordinary import present
 from tests.validator.wellposed.rules.charts import Case, found, pointers, table
 
-from wellposed.vocabulary import personal
 from wellposed.rules.privacy import RULES
+from wellposed.vocabulary import personal
 
 AT, IN_NAME = ("/notes/0/text",), ("/records/0/name",)
 
