@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from wellposed_converters.text.clause import Clause
+from wellposed_converters.text.grammar.items import Item
 from wellposed_converters.text.grammar.refused import Refused
 from wellposed_converters.text.quantities import Amount
 from wellposed_converters.text.statements.force import basis, force, measured
@@ -35,7 +36,7 @@ def interval(bag: Bag) -> Read | None:
     found = [item for item in bag.items if item.category == "AMOUNT"]
     bases = {item.value.measure for item in bag.items if item.category == "BASIS"}
     timed = bool(found) and all(item.value.unit in INTERVALS for item in found)
-    if not found or not (bases & {"interval", "step"} or (timed and bag.has("VERB", "change"))):
+    if not found or not (bases & {"interval", "step"} or (timed and _before_change(bag, found[0]))):
         return None
     if any(item.value.asks or item.value.sign for item in found):
         raise Refused("doubtful-amount")
@@ -48,6 +49,11 @@ def interval(bag: Bag) -> Read | None:
     bag.take("AMOUNT", "BASIS", "BE", "AND")
     bag.done()
     return Read(clauses)
+
+
+def _before_change(bag: Bag, time: Item) -> bool:
+    """Whether it says "7 day changes"."""
+    return any(item.category == "VERB" and item.name == "change" and item.start >= time.end for item in bag.items)
 
 
 def _bounded(value: Amount, first: Amount) -> Amount:
