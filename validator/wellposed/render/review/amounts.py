@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from wellposed.render.amounts import amount, change, changes, rounded, value, values
+from wellposed.render.amounts import amount, bounded, change, changes, rounded, value, values
 from wellposed.render.review.words import TRAVELS
 from wellposed.render.sides import sided
 from wellposed.review.result import Span
@@ -33,6 +33,8 @@ def reached(name: str, span: Span, unit: str, *, is_change: bool) -> str:
     """What a measure comes to, or by how much it changes; two ends where it is not known better."""
     if span.low is None or span.high is None:
         end = span.low if span.low is not None else span.high
+        if end is not None and sided(name):
+            return bounded(name, span.low, span.high, unit)
         told = change if is_change else value
         return "anything" if end is None else f"{_ONE_END[span.low is None]} {told(name, end, unit)}"
     if not is_change:

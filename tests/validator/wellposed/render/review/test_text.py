@@ -21,6 +21,7 @@ from tests.validator.wellposed.render.review.made import (
 from wellposed.findings import CAUTION, Finding, Severity
 from wellposed.model.clauses import Align, Hold
 from wellposed.render.review import review_text
+from wellposed.render.review.amounts import reached
 from wellposed.render.review.delivered import delivered, grouped
 from wellposed.render.review.head import head
 from wellposed.render.review.lists import claims
@@ -362,3 +363,18 @@ def test_what_is_said_of_one_tooth_stands_in_one_line():
     parts = [part("out", "43", "mm", (0.0, 0.0), -0.4), part("vertical", "43", "mm", (0.0, 0.0), 0.6)]
     hold = Hold(id="k1", strength="must", hold=("43",))
     assert list(grouped(parts, "keep", hold)) == ["43 (lower right canine): 0.4 mm inwards; 0.6 mm of extrusion"]
+
+
+@pytest.mark.parametrize(
+    "measure, span, told",
+    [
+        # Left of the patient is +, so nothing below -0.5 mm is no further to the right than that.
+        ("lower-midline", Span(-0.5, None), "no further than 0.5 mm to the patient's right"),
+        ("lower-midline", Span(None, -0.5), "at least 0.5 mm to the patient's right"),
+        ("lower-midline", Span(0.5, None), "at least 0.5 mm to the patient's left"),
+        ("overjet", Span(2.5, None), "at least 2.5 mm"),
+        ("overjet", Span(None, 2.5), "at most 2.5 mm"),
+    ],
+)
+def test_one_end_of_a_measure_with_sides_is_told_from_the_middle(measure, span, told):
+    assert reached(measure, span, "mm", is_change=False) == told
