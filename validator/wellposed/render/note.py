@@ -10,9 +10,6 @@ from typing import Any
 from wellposed.findings import Finding
 from wellposed.model.envelope import NOTE_EXTENSION
 
-EXTENSION = "org.wellposed.note"
-"""Content: ``sha256`` of the note's text in UTF-8, and ``sources``: clause id or pointer to spans in code points."""
-
 
 class OtherNote(Exception):  # noqa: N818 - an answer to the caller, not a fault of the program
     """The prescription names no note, or another one."""
